@@ -1,0 +1,95 @@
+package quantity
+
+import (
+	"regexp"
+	"strings"
+)
+
+// IEC 60062 writes the unit in the place of the decimal point: 1k2, 4R7, 2M2,
+// and R47 for 0.47 Ω (from memory).
+var letterAsPoint = regexp.MustCompile(`^(\d*)([RrkKM])(\d+)$`)
+
+var numberHead = regexp.MustCompile(`^[+-]?[\d.,]*`)
+
+// splitUnit parts the digits from the unit; a text without one is taken in in.
+func splitUnit(k Kind, t string, in Unit) (digits string, u Unit, err error) {
+	if k == Resistance {
+		if m := letterAsPoint.FindStringSubmatch(t); m != nil {
+			u, _ := unitOf(k, m[2])
+			return m[1] + "." + m[3], u, nil
+		}
+	}
+	digits = numberHead.FindString(t)
+	tail := strings.TrimSpace(t[len(digits):])
+	if tail == "" || strings.Trim(digits, "+-") == "" {
+		return digits, in, nil // without digits it is no number, whatever follows
+	}
+	u, ok := unitOf(k, tail)
+	if !ok {
+		return "", Unit{}, &UnreadableError{t, "has a unit that is not one of " + k.String(),
+			"use " + unitList(k) + ", or only the digits"}
+	}
+	return digits, u, nil
+}
+
+func unitList(k Kind) string {
+	names := make([]string, 0, 3)
+	for _, u := range Units(k) {
+		names = append(names, u.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// Capital M is mega and small m is milli; k may be written either way.
+var prefixes = map[string]float64{"": 1, "k": 1e3, "K": 1e3, "M": 1e6, "m": 1e-3, "µ": 1e-6, "μ": 1e-6, "u": 1e-6, "meg": 1e6, "Meg": 1e6}
+
+// bases lists what may follow a prefix. A resistance may be written with the
+// prefix alone, as dials do.
+var bases = map[Kind][]string{
+	Resistance: {"Ω", ohmSign, "ohms", "ohm", "Ohms", "Ohm", "R", "r", ""},
+	VoltageDC:  {"V", "v", "VDC", "Vdc", "volts", "volt", "V=", "V⎓"},
+	VoltageAC:  {"V", "v", "VAC", "Vac", "volts", "volt", "V~"},
+	Current:    {"A", "a", "amps", "amp"},
+	Frequency:  {"Hz", "hz", "HZ"},
+	Speed:      {"rpm", "RPM", "r/min", "1/min", "/min"},
+}
+
+// ohmSign is U+2126; Ω in this file is the Greek letter, as Unicode advises.
+const ohmSign = "\u2126"
+
+var baseUnit = map[Kind]Unit{Resistance: Ohms, VoltageDC: Volts, VoltageAC: Volts, Current: Amperes, Frequency: Hertzes, Speed: PerMin}
+
+var wholeUnits = map[Kind]map[string]Unit{
+	Length: {
+		"mm": Millis, "in": Inches, "inch": Inches, "inches": Inches, `"`: Inches, "″": Inches,
+		"thou": Thous, "mil": Thous, "mils": Thous, "m": {Name: "m", Factor: 1}, "µm": {Name: "µm", Factor: 1e-6}, "um": {Name: "µm", Factor: 1e-6},
+	},
+	Temperature: {"°C": DegreesC, "C": DegreesC, "c": DegreesC, "°F": DegreesF, "F": DegreesF, "f": DegreesF},
+}
+
+func unitOf(k Kind, tail string) (Unit, bool) {
+	if whole, ok := wholeUnits[k]; ok {
+		u, ok := whole[tail]
+		return u, ok
+	}
+	for _, base := range bases[k] {
+		prefix, ok := strings.CutSuffix(tail, base)
+		factor, known := prefixes[strings.TrimSpace(prefix)]
+		if ok && known && prefix+base != "" {
+			return scaled(baseUnit[k], strings.TrimSpace(prefix), factor), true
+		}
+	}
+	return Unit{}, false
+}
+
+func scaled(base Unit, prefix string, factor float64) Unit {
+	switch prefix {
+	case "K":
+		prefix = "k"
+	case "u", "μ":
+		prefix = "µ"
+	case "meg", "Meg":
+		prefix = "M"
+	}
+	return Unit{Name: prefix + base.Name, Factor: base.Factor * factor}
+}
