@@ -1,0 +1,49 @@
+package drawing
+
+import (
+	"flag"
+	"os"
+	"testing"
+
+	"coilbook/engine/check"
+)
+
+var update = flag.Bool("update", false, "write the golden pictures anew")
+
+// TestGolden compares a few pictures byte for byte with those that were looked
+// at; one that differs is left beside as .got.
+func TestGolden(t *testing.T) {
+	b := check.DefaultBuild()
+	four := check.Build{StatorPoles: 18, ChargeLeads: 4, GroundLead: true}
+	pictures := map[string]Picture{"stator": Stator(b), "verdict-out": VerdictMark("out")}
+	for id, build := range map[check.ID]check.Build{
+		"lead-zero": b, "charge-pair-3-1": b, "charge-core-4": four, "pickup": b, "pickup-gap": b, "exciter-cranking": b,
+	} {
+		c, ok := check.Find(check.Plan(build, check.Bench), id)
+		if !ok {
+			t.Fatalf("no check %s", id)
+		}
+		pictures[string(id)] = ForCheck(c, build, plainLabel, English())
+	}
+	for name, p := range pictures {
+		t.Run(name, func(t *testing.T) { golden(t, "testdata/"+name+".svg", SVG(p)) })
+	}
+}
+
+func golden(t *testing.T, file, got string) {
+	t.Helper()
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(file)
+	if err == nil && string(want) == got {
+		return
+	}
+	if err := os.WriteFile(file+".got", []byte(got), 0o644); err != nil {
+		t.Error(err)
+	}
+	t.Errorf("%s differs from %s.got (%v)", file, file, err)
+}

@@ -1,0 +1,77 @@
+package drawing
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"coilbook/engine/check"
+)
+
+// TestPreview writes a page with the pictures to the file named by
+// DRAWING_PREVIEW, for the eye.
+func TestPreview(t *testing.T) {
+	file := os.Getenv("DRAWING_PREVIEW")
+	if file == "" {
+		t.Skip("DRAWING_PREVIEW names no file")
+	}
+	css, err := os.ReadFile("../../web/drawing.css")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var page strings.Builder
+	fmt.Fprintf(&page, "<!doctype html><meta charset=utf-8><style>body{margin:0;display:flex}div{padding:10px;width:360px}"+
+		"div[data-theme=light]{background:#fff}div[data-theme=dark]{background:#17130e;color:#f4f0e9}svg{display:inline-block!important;margin:4px 0}svg.w{width:340px}%s</style>", css)
+	for _, theme := range []string{"light", "dark"} {
+		fmt.Fprintf(&page, "<div data-theme=%s>", theme)
+		for _, p := range previewPictures() {
+			svg := SVG(p)
+			if p.Width == stripW {
+				svg = strings.Replace(svg, `width="360" height="170"`, `width="340"`, 1)
+			}
+			page.WriteString(svg)
+		}
+		page.WriteString("</div>")
+	}
+	if err := os.WriteFile(file, []byte(page.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func previewPictures() []Picture {
+	var out []Picture
+	add := func(b check.Build, ids ...check.ID) {
+		for _, c := range check.Plan(b, check.Bench) {
+			for _, id := range ids {
+				if c.ID == id {
+					out = append(out, ForCheck(c, b, plainLabel, English()))
+				}
+			}
+		}
+	}
+	b := check.DefaultBuild()
+	add(b, "lead-zero", "core-continuity", "charge-pair-1-2", "charge-pair-3-1", "charge-core-2", "pickup", "pickup-gap", "exciter", "exciter-cranking")
+	add(check.Build{StatorPoles: 18, ChargeLeads: 4, GroundLead: true}, "charge-pair-3-4", "phase-to-phase", "charge-core-4")
+	add(check.Build{StatorPoles: 36, ChargeLeads: 2, Exciter: true}, "charge-pair-1-2", "exciter")
+	add(check.Build{StatorPoles: 1, ChargeLeads: 1}, "charge-grounded-1")
+	add(check.Build{StatorPoles: 6, ChargeLeads: 1, Exciter: true, GroundLead: true}, "charge-grounded-1")
+	for _, n := range []int{1, 2, 3, 6, 8, 12, 18, 24, 36} {
+		out = append(out, Stator(check.Build{StatorPoles: n, Exciter: n%4 != 0}))
+	}
+	for _, n := range []string{"no-charge", "no-spark", "bench", "sessions", "about"} {
+		out = append(out, Icon(n))
+	}
+	for _, n := range []string{"in", "out", "unsure", "skip", "todo"} {
+		out = append(out, VerdictMark(n))
+	}
+	return out
+}
+
+func plainLabel(t check.Terminal) string {
+	return map[check.Terminal]string{
+		"charge-1": "1", "charge-2": "2", "charge-3": "3", "charge-4": "4", check.GroundLead: "ground",
+		check.PickupA: "pickup", check.PickupB: "pickup", check.ExciterLead: "exciter", check.OtherProbe: "other probe",
+		check.Core: "core",
+	}[t]
+}

@@ -1,0 +1,62 @@
+package drawing
+
+import (
+	"encoding/xml"
+	"strings"
+)
+
+// SVG prints a picture as a self-standing document: the same bytes for the same
+// picture.
+func SVG(p Picture) string {
+	var out strings.Builder
+	w, h := Number(p.Width), Number(p.Height)
+	out.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" class="drawing" role="img" viewBox="0 0 ` + w + " " + h +
+		`" width="` + w + `" height="` + h + `"><title>` + escape(p.Label) + "</title>\n")
+	for _, s := range p.Shapes {
+		write(&out, s)
+	}
+	out.WriteString("</svg>\n")
+	return out.String()
+}
+
+func write(out *strings.Builder, s Shape) {
+	switch s := s.(type) {
+	case Path:
+		tag(out, "path", "class", s.Class, "stroke-width", Number(s.Width), "d", s.D())
+	case Circle:
+		tag(out, "circle", "class", s.Class, "stroke-width", Number(s.Width),
+			"cx", Number(s.Center.X), "cy", Number(s.Center.Y), "r", Number(s.R))
+	case Rect:
+		tag(out, "rect", "class", s.Class, "stroke-width", Number(s.Width), "x", Number(s.X), "y", Number(s.Y),
+			"width", Number(s.W), "height", Number(s.H), "rx", Number(s.R))
+	case Text:
+		open(out, "text", "class", s.Class, "x", Number(s.At.X), "y", Number(s.At.Y),
+			"font-size", Number(s.Size), "text-anchor", string(s.Anchor))
+		out.WriteString(">" + escape(s.Text) + "</text>\n")
+	case Group:
+		open(out, "g", "transform", s.Transform())
+		out.WriteString(">\n")
+		for _, inner := range s.Shapes {
+			write(out, inner)
+		}
+		out.WriteString("</g>\n")
+	}
+}
+
+func tag(out *strings.Builder, name string, pairs ...string) {
+	open(out, name, pairs...)
+	out.WriteString("/>\n")
+}
+
+func open(out *strings.Builder, name string, pairs ...string) {
+	out.WriteString("<" + name)
+	for i := 0; i < len(pairs); i += 2 {
+		out.WriteString(" " + pairs[i] + `="` + escape(pairs[i+1]) + `"`)
+	}
+}
+
+func escape(s string) string {
+	var out strings.Builder
+	_ = xml.EscapeText(&out, []byte(s)) // a Builder never fails
+	return out.String()
+}
