@@ -20,13 +20,22 @@ func (t Typed) String() string {
 // decimals as its doubt supports (one digit beyond the first digit of the
 // doubt). A doubt of zero or less prints three significant digits.
 func Print(k Kind, si, doubt float64) string {
-	u := UnitFor(k, si)
-	return Decimal(u.In(si), DecimalsFor(doubt/u.Factor, u.In(si))) + " " + u.Name
+	return PrintIn(UnitFor(k, si), si, doubt)
 }
 
 // PrintIn writes an SI value in unit u, rounded as its doubt allows.
 func PrintIn(u Unit, si, doubt float64) string {
-	return Decimal(u.In(si), DecimalsFor(doubt/u.Factor, u.In(si))) + " " + u.Name
+	v, doubt := u.In(si), doubt/u.Factor
+	return Decimal(supported(v, doubt), DecimalsFor(doubt, v)) + " " + u.Name
+}
+
+// supported rounds before the decimal point what a large doubt does not support.
+func supported(v, doubt float64) float64 {
+	if !(doubt >= 100) || math.IsInf(doubt, 0) {
+		return v
+	}
+	p := math.Pow(10, math.Floor(math.Log10(doubt))-1)
+	return math.Round(v/p) * p
 }
 
 // UnitFor picks the unit whose number for si is easiest to read.

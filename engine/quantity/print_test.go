@@ -25,6 +25,9 @@ func TestPrintKeepsWhatTheDoubtSupports(t *testing.T) {
 		{quantity.Resistance, 999.9, 20, "1000 Ω"}, // the unit suits the value, not its rounding
 		{quantity.Resistance, 1000, 20, "1.000 kΩ"},
 		{quantity.Resistance, 1.9e6, 2e4, "1.900 MΩ"},
+		{quantity.Resistance, 789, 2892, "800 Ω"}, // nor before the point
+		{quantity.Resistance, 5.785e6, 1e9, "0 MΩ"},
+		{quantity.Resistance, 144.7, math.Inf(1), "145 Ω"},
 		{quantity.Resistance, -1500, 20, "-1.500 kΩ"},
 		{quantity.Resistance, -0.001, 0.2, "0.00 Ω"}, // no minus on a zero
 		{quantity.Resistance, 0, 0, "0 Ω"},
