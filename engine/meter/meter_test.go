@@ -1,0 +1,140 @@
+package meter_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+)
+
+type position struct {
+	label      string
+	full, step float64
+	unit       string
+	percent    float64
+	digits     float64
+}
+
+// Ranges of a dial follow from the counts; counts and accuracies are common
+// practice, no source.
+func TestBundledMetersHaveTheRangesOfTheirKind(t *testing.T) {
+	for id, functions := range map[string]map[meter.Function][]position{
+		"cheap": {
+			meter.Ohms: {{"200 Ω", 199.9, 0.1, "Ω", 0.8, 5}, {"2 kΩ", 1999, 1, "Ω", 0.8, 5}, {"20 kΩ", 19990, 10, "kΩ", 0.8, 5},
+				{"200 kΩ", 199900, 100, "kΩ", 0.8, 5}, {"2 MΩ", 1999000, 1000, "MΩ", 1, 5}},
+			meter.VoltsDC: {{"2 V", 1.999, 0.001, "V", 0.5, 2}, {"20 V", 19.99, 0.01, "V", 0.5, 2}, {"200 V", 199.9, 0.1, "V", 0.5, 2}, {"600 V", 600, 1, "V", 1, 2}},
+			meter.VoltsAC: {{"200 V", 199.9, 0.1, "V", 1.2, 10}, {"600 V", 600, 1, "V", 1.2, 10}},
+			meter.AmpsDC:  {{"10 A", 10, 0.01, "A", 3, 5}},
+		},
+		"auto4000": {
+			meter.Ohms: {{"400 Ω", 399.9, 0.1, "Ω", 0.8, 3}, {"4 kΩ", 3999, 1, "kΩ", 0.8, 3}, {"40 kΩ", 39990, 10, "kΩ", 0.8, 3},
+				{"400 kΩ", 399900, 100, "kΩ", 0.8, 3}, {"4 MΩ", 3999000, 1000, "MΩ", 0.8, 3}, {"40 MΩ", 39990000, 10000, "MΩ", 0.8, 3}},
+			meter.VoltsAC: {{"4 V", 3.999, 0.001, "V", 1, 5}, {"40 V", 39.99, 0.01, "V", 1, 5}, {"400 V", 399.9, 0.1, "V", 1, 5}},
+			meter.AmpsDC:  {{"10 A", 10, 0.01, "A", 2, 5}},
+		},
+		"auto6000": {
+			meter.Ohms: {{"600 Ω", 599.9, 0.1, "Ω", 0.5, 3}, {"6 kΩ", 5999, 1, "kΩ", 0.5, 3}, {"60 kΩ", 59990, 10, "kΩ", 0.5, 3},
+				{"600 kΩ", 599900, 100, "kΩ", 0.5, 3}, {"6 MΩ", 5999000, 1000, "MΩ", 0.5, 3}, {"60 MΩ", 59990000, 10000, "MΩ", 0.5, 3}},
+			meter.VoltsDC: {{"6 V", 5.999, 0.001, "V", 0.5, 2}, {"60 V", 59.99, 0.01, "V", 0.5, 2}, {"600 V", 599.9, 0.1, "V", 0.5, 2}},
+		},
+	} {
+		m, ok := meter.ByID(id)
+		require.True(t, ok)
+		for f, want := range functions {
+			require.Len(t, m.Ranges[f], len(want), "%s %s", id, f.Kind())
+			for i, r := range m.Ranges[f] {
+				w := want[i]
+				assert.Equal(t, w.label, r.Label)
+				assert.Equal(t, w.unit, r.Unit.Name, "%s %s", id, w.label)
+				assert.InEpsilon(t, w.full, r.Full, 1e-12, "%s %s", id, w.label)
+				assert.InEpsilon(t, w.step, r.Step, 1e-12, "%s %s", id, w.label)
+				assert.Equal(t, meter.Accuracy{Percent: w.percent, Digits: w.digits}, r.Accuracy, "%s %s", id, w.label)
+			}
+		}
+	}
+}
+
+func TestBundledMetersAreWhole(t *testing.T) {
+	ids := map[string]bool{}
+	for _, m := range meter.Bundled() {
+		assert.False(t, ids[m.ID], "%s stands twice", m.ID)
+		ids[m.ID] = true
+		assert.Positive(t, m.Input)
+		assert.Less(t, m.Leads.Low, m.Leads.High)
+		assert.Positive(t, m.Leads.Contact)
+		assert.Less(t, m.Band.Low, m.Band.High)
+		for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+			require.NotEmpty(t, m.Ranges[f], "%s %s", m.ID, f.Kind())
+			below := 0.0
+			for _, r := range m.Ranges[f] {
+				assert.Greater(t, r.Full, below, "ranges rise")
+				assert.LessOrEqual(t, r.Full, r.Nominal)
+				assert.LessOrEqual(t, math.Round(r.Full/r.Step), float64(m.Counts), "%s %s", m.ID, r.Label)
+				below = r.Full
+			}
+		}
+	}
+	assert.Equal(t, "cheap", meter.Bundled()[0].ID, "the default comes first")
+	_, ok := meter.ByID("golden")
+	assert.False(t, ok)
+}
+
+func TestRangesAreChosenByWhatTheyShow(t *testing.T) {
+	m := meter.Cheap()
+	for expected, label := range map[float64]string{0: "200 Ω", 199.9: "200 Ω", 200: "2 kΩ", 1e3: "2 kΩ", 1.9e6: "2 MΩ", 5e6: "2 MΩ"} {
+		r, ok := m.RangeFor(meter.Ohms, expected)
+		assert.True(t, ok)
+		assert.Equal(t, label, r.Label, "%v", expected)
+	}
+	top, ok := m.Highest(meter.VoltsAC)
+	assert.True(t, ok)
+	assert.Equal(t, "600 V", top.Label)
+	r, ok := m.RangeLabelled(meter.Ohms, "20 kΩ")
+	assert.True(t, ok)
+	assert.InDelta(t, 10, r.Step, 1e-12)
+	_, ok = m.RangeLabelled(meter.Ohms, "20 V")
+	assert.False(t, ok)
+	_, ok = meter.Meter{}.RangeFor(meter.Ohms, 1)
+	assert.False(t, ok, "a meter without the function")
+}
+
+// The digits tell which range they stood on, whatever the dial was advised to.
+func TestRangeOfAReading(t *testing.T) {
+	for _, c := range []struct {
+		meter, dial, text, want string
+	}{
+		{"cheap", "200 Ω", "1.1", "200 Ω"},
+		{"cheap", "200 Ω", "1", "200 Ω"},       // typed coarser than shown: the dial counts
+		{"cheap", "200 Ω", "1.10", "200 Ω"},    // finer than any range
+		{"cheap", "200 Ω", "199.9", "200 Ω"},   // the last digit it can show
+		{"cheap", "200 Ω", "0.250 kΩ", "2 kΩ"}, // beyond the dial's range
+		{"cheap", "200 Ω", "250.3", "2 kΩ"},    // beyond it, and finer than those above
+		{"cheap", "2 kΩ", "144.7", "200 Ω"},    // finer than the dial's last place
+		{"cheap", "2 kΩ", "145", "2 kΩ"},       //
+		{"cheap", "200 Ω", "5 MΩ", "2 MΩ"},     // beyond all
+		{"cheap", "200 Ω", "OL", "200 Ω"},      // over-range on the dial's range
+		{"cheap", "2 MΩ", "won't settle", "2 MΩ"},
+		{"auto4000", "4 kΩ", "144.7", "400 Ω"}, // picks the lowest range that fits
+		{"auto4000", "400 Ω", "1.234 kΩ", "4 kΩ"},
+		{"auto4000", "400 Ω", "0.55", "400 Ω"},
+		{"auto4000", "400 Ω", "OL", "40 MΩ"}, // over-range means beyond its highest
+		{"auto4000", "400 Ω", "won't settle", "400 Ω"},
+		{"auto6000", "600 Ω", "500.1", "600 Ω"},
+	} {
+		m, _ := meter.ByID(c.meter)
+		dial, ok := m.RangeLabelled(meter.Ohms, c.dial)
+		require.True(t, ok)
+		assert.Equal(t, c.want, m.RangeOf(meter.Ohms, dial, typed(t, quantity.Resistance, c.text)).Label, "%+v", c)
+	}
+}
+
+func typed(t *testing.T, k quantity.Kind, text string) quantity.Typed {
+	t.Helper()
+	got, err := quantity.Parse(k, text, quantity.Units(k)[0])
+	require.NoError(t, err)
+	return got
+}
