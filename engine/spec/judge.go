@@ -1,0 +1,208 @@
+package spec
+
+import (
+	"math"
+
+	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+	"coilbook/engine/winding"
+)
+
+// Reason says in one word why a verdict came out as it did.
+type Reason string
+
+// Reasons.
+const (
+	Within        Reason = "within"          // inside the limits, doubt and all
+	Below         Reason = "below"           // under the lower limit
+	Above         Reason = "above"           // over the upper limit
+	NearLimit     Reason = "near-limit"      // a limit lies inside the doubt
+	TooCoarse     Reason = "too-coarse"      // no reading of this meter could pass
+	OpenAsMust    Reason = "open-as-must"    // open line, as it must be
+	Leaks         Reason = "leaks"           // on scale where it must be open
+	LineBroken    Reason = "line-broken"     // open line where it must conduct
+	RangeTooLow   Reason = "range-too-low"   // over-range proves nothing on this range
+	PastRange     Reason = "past-range"      // over-range, and that is enough to pass
+	WontSettle    Reason = "wont-settle"     // digits never came to rest
+	NoLimit       Reason = "no-limit"        // nothing to judge it by
+	AllAlike      Reason = "alike"           // leads agree
+	OneDiffers    Reason = "differs"         // one lead is off the others
+	CannotCompare Reason = "cannot-compare"  // a reading of the group is missing or no number
+	NegativeOhms  Reason = "below-lead-zero" // less than the leads alone
+)
+
+// Remedy is something that would decide an open verdict.
+type Remedy string
+
+// Remedies, in the order of least work.
+const (
+	ZeroLeads    Remedy = "zero-leads"
+	HigherRange  Remedy = "higher-range"
+	CleanContact Remedy = "clean-contact"
+	Repeat       Remedy = "repeat"
+	LetItCool    Remedy = "let-it-cool"
+	GiveAmbient  Remedy = "give-ambient"
+	FactorySpec  Remedy = "factory-spec"
+	BetterMeter  Remedy = "better-meter"
+	VoltAmp      Remedy = "volt-amp"
+)
+
+// Verdict is an outcome with all that it stands on. Values are SI, brought to
+// the limit's condition.
+type Verdict struct {
+	Outcome     Outcome
+	Probability float64 // that the true value conforms
+	Reason      Reason
+	Remedies    []Remedy
+	Value, Std  float64
+	HasValue    bool
+	Limit       Limit
+	HasLimit    bool
+	Worst       int // of a group: the index of the reading furthest off
+}
+
+// Temperature of a winding with the half width of its doubt, in °C and K.
+type Temperature struct {
+	At        quantity.Celsius
+	HalfWidth float64
+	Known     bool
+}
+
+// Half widths for the winding's temperature. Assumptions, no source: a part
+// that stood in the shade is within 5 K of the air; without a thermometer the
+// air is anywhere from 5 to 35 °C.
+const (
+	knownHalfWidth   = 5
+	unknownHalfWidth = 15
+)
+
+// AirAt is the temperature of a winding that has cooled to a measured air
+// temperature.
+func AirAt(t quantity.Celsius) Temperature { return Temperature{t, knownHalfWidth, true} }
+
+// AirUnknown is the temperature of a cold winding without a thermometer.
+func AirUnknown() Temperature { return Temperature{20, unknownHalfWidth, false} }
+
+// Judge gives the verdict on one measurement.
+func Judge(l Limit, m meter.Measurement, t Temperature) Verdict {
+	v := Verdict{Limit: l, HasLimit: true}
+	switch m.State {
+	case quantity.Unsettled:
+		v.Probability, v.Reason = 0.5, WontSettle
+		v.Remedies = []Remedy{CleanContact, Repeat}
+		return v
+	case quantity.OverRange:
+		return judgeOverRange(v, m)
+	}
+	v.Value, v.Std, v.HasValue = m.Value, m.Std, true
+	if l.Condition.AtCelsius != nil {
+		v.Value, v.Std = atReference(m, t)
+	}
+	v.Outcome, v.Probability = DecideBetween(v.Value, v.Std, l.Low, l.High)
+	if lessThanLeads(v) {
+		v.Outcome, v.Probability, v.Reason = CannotTell, 0.5, NegativeOhms
+		v.Remedies = []Remedy{ZeroLeads, CleanContact, Repeat}
+		return v
+	}
+	v.Reason = reasonFor(v)
+	if v.Outcome == CannotTell {
+		v.Remedies = remedies(v, m, t)
+	}
+	return v
+}
+
+// lessThanLeads reports a resistance below zero by more than its doubt: no part
+// reads so, but leads do that have changed since they were held together.
+func lessThanLeads(v Verdict) bool {
+	return v.Limit.Kind == quantity.Resistance && v.Outcome != InSpec && Conformance(v.Value, v.Std, math.Inf(-1), 0) >= confidence
+}
+
+// NoLimitFor is the verdict where the profile has no limit.
+func NoLimitFor(m meter.Measurement) Verdict {
+	return Verdict{Reason: NoLimit, Probability: 0.5, Value: m.Value, Std: m.Std,
+		HasValue: m.State == quantity.Number, Remedies: []Remedy{FactorySpec}}
+}
+
+func atReference(m meter.Measurement, t Temperature) (value, std float64) {
+	value = float64(winding.ToReference(quantity.Ohm(m.Value), t.At))
+	factor := 1.0
+	if m.Value != 0 {
+		factor = value / m.Value
+	}
+	heat := value * winding.RelativeDoubt(t.At, t.HalfWidth)
+	return value, math.Hypot(m.Std*factor, heat)
+}
+
+func judgeOverRange(v Verdict, m meter.Measurement) Verdict {
+	full := m.Range.Nominal
+	sure := m.Range.Full - m.Range.Accuracy.HalfWidth(m.Range.Full, m.Range.Step)
+	switch l := v.Limit; {
+	case l.Open && full >= l.Low:
+		v.Outcome, v.Probability, v.Reason = InSpec, 1, OpenAsMust
+	case l.Open, sure <= l.High && !math.IsInf(l.High, 1):
+		v.Probability, v.Reason, v.Remedies = 0.5, RangeTooLow, []Remedy{HigherRange}
+	case math.IsInf(l.High, 1) && sure >= l.Low:
+		v.Outcome, v.Probability, v.Reason = InSpec, 1, PastRange
+	case math.IsInf(l.High, 1):
+		v.Probability, v.Reason, v.Remedies = 0.5, RangeTooLow, []Remedy{HigherRange}
+	case l.Kind == quantity.Resistance:
+		v.Outcome, v.Reason = OutOfSpec, LineBroken
+	default:
+		v.Outcome, v.Reason = OutOfSpec, Above
+	}
+	return v
+}
+
+func reasonFor(v Verdict) Reason {
+	l := v.Limit
+	below := v.Value < l.Low
+	switch {
+	case v.Outcome == InSpec:
+		return Within
+	case v.Outcome == OutOfSpec && l.Open:
+		return Leaks
+	case v.Outcome == OutOfSpec && below:
+		return Below
+	case v.Outcome == OutOfSpec && v.Value > l.High:
+		return Above
+	case bestProbability(l, v.Std) < confidence:
+		return TooCoarse
+	}
+	return NearLimit
+}
+
+func aboutHeat(t Temperature) Remedy {
+	if t.Known {
+		return LetItCool
+	}
+	return GiveAmbient
+}
+
+// bestProbability is the conformance of the luckiest reading.
+func bestProbability(l Limit, std float64) float64 {
+	if math.IsInf(l.Low, 0) || math.IsInf(l.High, 0) {
+		return 1
+	}
+	return Conformance((l.Low+l.High)/2, std, l.Low, l.High)
+}
+
+func remedies(v Verdict, m meter.Measurement, t Temperature) []Remedy {
+	var out []Remedy
+	resistance := v.Limit.Kind == quantity.Resistance
+	if resistance && !m.Zeroed && !v.Limit.Open && v.Value < 10 {
+		out = append(out, ZeroLeads)
+	}
+	if v.Limit.Open {
+		return append(out, CleanContact, Repeat)
+	}
+	if v.Limit.Condition.AtCelsius != nil && winding.RelativeDoubt(t.At, t.HalfWidth)*v.Value > v.Std/2 {
+		out = append(out, aboutHeat(t))
+	}
+	if v.Reason == TooCoarse {
+		return append(out, VoltAmp, BetterMeter)
+	}
+	if v.Limit.Provenance.Kind != Manual {
+		out = append(out, FactorySpec)
+	}
+	return append(out, Repeat, BetterMeter)
+}
