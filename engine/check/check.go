@@ -1,0 +1,159 @@
+// Package check is the catalogue of checks: for each, what it measures, where
+// the probes go, what is plugged and what turns, dial, traps, cautions and
+// minutes. It holds facts only; the sentences for people live with the app, so
+// that a bench rig can be driven by the same facts.
+package check
+
+import (
+	"math"
+
+	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+	"coilbook/engine/spec"
+)
+
+// ID names a check, e.g. "charge-pair-1-2". It is stored in sessions for ever.
+type ID string
+
+// Terminal is a point that a probe touches.
+type Terminal string
+
+// The points the bench and connector checks touch. Charge leads are numbered
+// from the left of the plug: charge-1 … charge-4.
+const (
+	Nowhere     Terminal = ""
+	OtherProbe  Terminal = "other-probe"
+	Core        Terminal = "core"
+	GroundLead  Terminal = "ground-lead"
+	PickupA     Terminal = "pickup-a"
+	PickupB     Terminal = "pickup-b"
+	ExciterLead Terminal = "exciter"
+	ReluctorGap Terminal = "reluctor-gap"
+)
+
+// Plug says whether the generator's plug is apart or together.
+type Plug int
+
+// States of the plug.
+const (
+	Apart Plug = iota
+	Together
+)
+
+// Engine says what the engine does during the check.
+type Engine int
+
+// States of the engine.
+const (
+	Stopped Engine = iota
+	Cranking
+)
+
+// Instrument is what the reading is taken with.
+type Instrument int
+
+// Instruments.
+const (
+	Multimeter Instrument = iota
+	FeelerGauge
+)
+
+// Check is one reading to take. Expected is the size of reading that the range
+// is chosen for, in SI.
+type Check struct {
+	ID         ID
+	Measures   spec.Measurand
+	Part       Part
+	Instrument Instrument
+	Function   meter.Function
+	Expected   float64
+	Red, Black Terminal
+	Plug       Plug
+	Engine     Engine
+	Minutes    float64
+	Traps      []Trap
+	Cautions   []Caution
+	Leads      []int // the charge leads concerned, from 1
+}
+
+// Kind is the quantity of the reading.
+func (c Check) Kind() quantity.Kind {
+	if c.Instrument == FeelerGauge {
+		return quantity.Length
+	}
+	return c.Function.Kind()
+}
+
+// Dial is the setting for a given meter: which range, and the unit of the
+// digits to expect. ok is false for a gauge or a meter without the function.
+func (c Check) Dial(m meter.Meter) (r meter.Range, ok bool) {
+	if c.Instrument == FeelerGauge {
+		return meter.Range{}, false
+	}
+	return m.RangeFor(c.Function, c.Expected)
+}
+
+// Unit is the unit a reading of this check is typed in unless the user says
+// otherwise.
+func (c Check) Unit(m meter.Meter) quantity.Unit {
+	if r, ok := c.Dial(m); ok {
+		return r.Unit
+	}
+	return quantity.Units(c.Kind())[0]
+}
+
+// Part is what a check speaks about.
+type Part string
+
+// Parts of the generator and the meter itself.
+const (
+	MeterLeads    Part = "meter-leads"
+	ChargeWinding Part = "charge-winding"
+	Pickup        Part = "pickup"
+	Exciter       Part = "exciter"
+	CoreGround    Part = "core-ground"
+)
+
+// Trap is a way to get a false reading.
+type Trap string
+
+// Traps. Common practice, no source.
+const (
+	MetalBench     Trap = "metal-bench"
+	FingersOnTips  Trap = "fingers-on-tips"
+	ClipsTouch     Trap = "clips-touch"
+	StillPlugged   Trap = "still-plugged"
+	PaintOrRust    Trap = "paint-or-rust"
+	WarmWinding    Trap = "warm-winding"
+	WeakBattery    Trap = "weak-battery"
+	SlackFlywheel  Trap = "slack-flywheel"
+	BentLeaf       Trap = "bent-leaf"
+	LeadsNotZeroed Trap = "leads-not-zeroed"
+	WrongSocket    Trap = "wrong-socket"
+)
+
+// Caution is a way to get hurt or to ruin the meter.
+type Caution string
+
+// Cautions.
+const (
+	ShockExciter  Caution = "shock-exciter"
+	ShockIgnition Caution = "shock-ignition"
+	MeterRating   Caution = "meter-rating"
+	RotatingParts Caution = "rotating-parts"
+	InNeutral     Caution = "in-neutral"
+	ExhaustIndoor Caution = "exhaust-indoors"
+	BatteryGas    Caution = "battery-gas"
+	HotParts      Caution = "hot-parts"
+	MagnetPull    Caution = "magnet-pull"
+	KeyOff        Caution = "key-off"
+)
+
+// Toward chooses the range by a limit: one that still shows a reading somewhat
+// over the upper limit, so that "out of spec" is seen as a number.
+func (c Check) Toward(l spec.Limit) Check {
+	if !l.Open && !l.Ratio && l.High > 0 && !math.IsInf(l.High, 1) {
+		c.Expected = l.High * 1.1
+	}
+	return c
+}
