@@ -1,0 +1,99 @@
+package session
+
+import (
+	"time"
+
+	"github.com/google/uuid"
+
+	"coilbook/engine/check"
+	"coilbook/engine/meter"
+)
+
+// State is what a session's entries add up to.
+type State struct {
+	ID       uuid.UUID
+	Setup    Setup
+	Current  map[check.ID]Entry   // latest reading or skip of each check
+	Earlier  map[check.ID][]Entry // what was replaced, oldest first
+	Notes    []Entry
+	Finished bool
+	Removed  bool
+	Started  time.Time
+	Changed  time.Time
+}
+
+// DefaultSetup is what holds until the user says otherwise.
+func DefaultSetup() Setup {
+	return Setup{Aim: check.Bench, Build: check.DefaultBuild(), Meter: meter.Cheap().ID}
+}
+
+// Fold replays a session.
+func (s Session) Fold() State {
+	st := State{ID: s.ID, Setup: DefaultSetup(), Current: map[check.ID]Entry{}, Earlier: map[check.ID][]Entry{}}
+	for _, e := range s.Entries {
+		st.apply(e)
+	}
+	return st
+}
+
+func (st *State) apply(e Entry) {
+	if st.Started.IsZero() {
+		st.Started = e.At
+	}
+	st.Changed = e.At
+	switch {
+	case e.Setup != nil:
+		st.Setup = *e.Setup
+	case e.Reading != nil:
+		st.answer(e.Reading.Check, e)
+	case e.Skip != nil:
+		st.answer(e.Skip.Check, e)
+	case e.Note != nil:
+		st.Notes = append(st.Notes, e)
+	case e.Mark != nil:
+		st.mark(*e.Mark)
+	}
+}
+
+func (st *State) answer(id check.ID, e Entry) {
+	if old, ok := st.Current[id]; ok {
+		st.Earlier[id] = append(st.Earlier[id], old)
+	}
+	st.Current[id] = e
+	st.Finished = false
+}
+
+func (st *State) mark(m Mark) {
+	switch m {
+	case Finished:
+		st.Finished = true
+	case Removed:
+		st.Removed = true
+	case Restored:
+		st.Removed = false
+	}
+}
+
+// Plan lists the checks that the set-up asks for.
+func (st State) Plan() []check.Check { return check.Plan(st.Setup.Build, st.Setup.Aim) }
+
+// Next is the first check without an answer; ok is false when all have one.
+func (st State) Next() (c check.Check, ok bool) {
+	for _, c := range st.Plan() {
+		if _, done := st.Current[c.ID]; !done {
+			return c, true
+		}
+	}
+	return check.Check{}, false
+}
+
+// Answered counts the checks of the plan that have a reading or a refusal.
+func (st State) Answered() (done, of int) {
+	plan := st.Plan()
+	for _, c := range plan {
+		if _, ok := st.Current[c.ID]; ok {
+			done++
+		}
+	}
+	return done, len(plan)
+}

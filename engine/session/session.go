@@ -1,0 +1,109 @@
+// Package session holds the records: a session is an append-only list of
+// entries, its state a fold over them, and merging two copies the union of
+// their entries. Nothing is overwritten or removed in place: a correction is a
+// new entry that names the one it replaces.
+package session
+
+import (
+	"bytes"
+	"cmp"
+	"slices"
+	"time"
+
+	"github.com/google/uuid"
+
+	"coilbook/engine/check"
+)
+
+// Session is one visit to one machine.
+type Session struct {
+	ID      uuid.UUID
+	Entries []Entry // in the order of their times, then ids
+}
+
+// Entry is one thing that happened; exactly one of its pointers is set.
+type Entry struct {
+	ID      uuid.UUID `json:"id"`
+	At      time.Time `json:"at"`
+	Setup   *Setup    `json:"setup,omitempty"`
+	Reading *Reading  `json:"reading,omitempty"`
+	Skip    *Skip     `json:"skip,omitempty"`
+	Note    *Note     `json:"note,omitempty"`
+	Mark    *Mark     `json:"mark,omitempty"`
+}
+
+// Setup says what is tested and with what; a later one replaces it.
+type Setup struct {
+	Name    string      `json:"name,omitempty"` // of the machine, in the user's words
+	Aim     check.Aim   `json:"aim,omitempty"`
+	Build   check.Build `json:"build"`
+	Unsure  []string    `json:"unsure,omitempty"` // fields of the set-up the user is not sure of
+	Meter   string      `json:"meter"`            // id of a described meter
+	Ambient *float64    `json:"ambientCelsius,omitempty"`
+	Profile string      `json:"profile,omitempty"` // id of a spec profile
+}
+
+// Reading is what was typed for a check, as it was typed, so that a better
+// reading of the same text stays possible.
+type Reading struct {
+	Check    check.ID   `json:"check"`
+	Text     string     `json:"text"`
+	Unit     string     `json:"unit"`
+	Range    string     `json:"range,omitempty"`
+	Corrects *uuid.UUID `json:"corrects,omitempty"`
+}
+
+// Skip says that a check could not be done.
+type Skip struct {
+	Check  check.ID `json:"check"`
+	Reason string   `json:"reason,omitempty"`
+}
+
+// Note is free text of the user.
+type Note struct {
+	Text string `json:"text"`
+}
+
+// Mark changes how the session is listed.
+type Mark string
+
+// Marks.
+const (
+	Finished Mark = "finished"
+	Removed  Mark = "removed"
+	Restored Mark = "restored"
+)
+
+// Append gives a session with one more entry; the receiver is unchanged.
+func (s Session) Append(e ...Entry) Session {
+	return Session{ID: s.ID, Entries: ordered(append(slices.Clone(s.Entries), e...))}
+}
+
+// Merge is the union of the entries of two copies of one session. Should a
+// tampered copy hold another entry under the same id, the earlier one stays,
+// and of equally early ones the one whose text sorts first: the result never
+// depends on which copy comes first.
+func Merge(a, b Session) Session { return a.Append(b.Entries...) }
+
+func ordered(entries []Entry) []Entry {
+	slices.SortStableFunc(entries, func(a, b Entry) int {
+		return cmp.Or(a.At.Compare(b.At), bytes.Compare(a.ID[:], b.ID[:]), compareText(a, b))
+	})
+	seen := map[uuid.UUID]bool{}
+	return slices.DeleteFunc(entries, func(e Entry) bool {
+		twice := seen[e.ID]
+		seen[e.ID] = true
+		return twice
+	})
+}
+
+// compareText orders entries of one id and time, which are one and the same
+// unless a copy was tampered with.
+func compareText(a, b Entry) int {
+	if a.ID != b.ID || !a.At.Equal(b.At) {
+		return 0
+	}
+	textA, _ := EncodeEntry(a) // an entry of plain fields always encodes
+	textB, _ := EncodeEntry(b)
+	return bytes.Compare(textA, textB)
+}
