@@ -1,0 +1,219 @@
+package specs_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coilbook/engine/session"
+	"coilbook/engine/spec"
+	"coilbook/specs"
+)
+
+func TestBundledProfilesAreRead(t *testing.T) {
+	profiles, err := specs.Bundled()
+	require.NoError(t, err)
+	require.Equal(t, specs.DefaultID, profiles[0].ID, "the widest comes first")
+	files, err := filepath.Glob("profiles/*.json")
+	require.NoError(t, err)
+	assert.Len(t, profiles, len(files), "every file is offered")
+	for _, p := range profiles {
+		assert.NotEmpty(t, p.Name)
+		assert.NotEmpty(t, p.About)
+		for m, l := range p.Limits {
+			assert.Equal(t, spec.CommonPractice, l.Provenance.Kind, "%s %s: what is bundled comes from no manual", p.ID, m)
+			assert.NotEmpty(t, l.Provenance.Note, "%s %s", p.ID, m)
+			assert.NotEmpty(t, l.Condition.State, "%s %s", p.ID, m)
+		}
+	}
+}
+
+// The widest profile is as wide as its name says.
+func TestTheDefaultProfileHoldsTheOthers(t *testing.T) {
+	profiles, err := specs.Bundled()
+	require.NoError(t, err)
+	for _, p := range profiles[1:] {
+		for m, l := range p.Limits {
+			wide, ok := profiles[0].Limit(m)
+			require.True(t, ok, "%s", m)
+			assert.LessOrEqual(t, wide.Low, l.Low, "%s %s", p.ID, m)
+			assert.GreaterOrEqual(t, wide.High, l.High, "%s %s", p.ID, m)
+		}
+	}
+}
+
+// Figures of one machine are no common practice: what is bundled stays generic.
+// These are the figures of the trade checks in testdata/outside/trade.json.
+func TestNoBundledLimitIsThatOfATradeCheck(t *testing.T) {
+	const thou = 25.4e-6
+	figures := map[spec.Measurand][]float64{
+		spec.PickupResistance: {130, 160}, spec.ExciterResist: {350, 600},
+		spec.PickupGap: {8 * thou, 20 * thou}, spec.ExciterCranking: {50},
+	}
+	profiles, err := specs.Bundled()
+	require.NoError(t, err)
+	for _, p := range profiles {
+		for m, own := range figures {
+			for _, figure := range own {
+				assert.False(t, near(p.Limits[m].Low, figure), "%s %s: %v", p.ID, m, figure)
+				assert.False(t, near(p.Limits[m].High, figure), "%s %s: %v", p.ID, m, figure)
+			}
+		}
+	}
+}
+
+func near(a, b float64) bool { return a > b*0.999 && a < b*1.001 }
+
+func compiled(t *testing.T, format string) *jsonschema.Schema {
+	t.Helper()
+	text, err := specs.Schema(format)
+	require.NoError(t, err)
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+	require.NoError(t, err)
+	id := doc.(map[string]any)["$id"].(string)
+	assert.True(t, strings.HasPrefix(id, "urn:"), "no host name is needed to read a file")
+	c := jsonschema.NewCompiler()
+	c.AssertFormat()
+	require.NoError(t, c.AddResource(id, doc))
+	schema, err := c.Compile(id)
+	require.NoError(t, err)
+	return schema
+}
+
+// documents are all files of a format that the project holds.
+func documents(t *testing.T, format string) map[string][]byte {
+	t.Helper()
+	patterns := map[string][]string{
+		"session": {"../testdata/sessions/*.json", "../engine/session/testdata/session_v1.json"},
+		"profile": {"profiles/*.json"},
+		"report":  {"../testdata/sessions/*.report.json"},
+	}
+	out := map[string][]byte{}
+	for _, pattern := range patterns[format] {
+		names, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		for _, name := range names {
+			if format == "session" && strings.HasSuffix(name, ".report.json") {
+				continue
+			}
+			b, err := os.ReadFile(name)
+			require.NoError(t, err)
+			out[name] = b
+		}
+	}
+	require.GreaterOrEqual(t, len(out), 3, format)
+	return out
+}
+
+func parsed(t *testing.T, b []byte) any {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(b))
+	require.NoError(t, err)
+	return doc
+}
+
+func TestAllFilesKeepToTheirSchemas(t *testing.T) {
+	for _, format := range []string{"session", "profile", "report"} {
+		schema := compiled(t, format)
+		for name, b := range documents(t, format) {
+			assert.NoError(t, schema.Validate(parsed(t, b)), name)
+		}
+	}
+	_, err := specs.Schema("recipe")
+	assert.Error(t, err)
+}
+
+// Each place of each file is doctored in turn: a field too many, a thing of
+// another kind. The schema refuses all of them, and so does the reader.
+func TestSchemasAndReadersRefuseDoctoredFiles(t *testing.T) {
+	readers := map[string]func([]byte) error{
+		"session": func(b []byte) error { _, err := session.Decode(b); return err },
+		"profile": func(b []byte) error { _, err := spec.DecodeProfile(b); return err },
+	}
+	for _, format := range []string{"session", "profile", "report"} {
+		schema := compiled(t, format)
+		for name, b := range documents(t, format) {
+			root := parsed(t, b)
+			doctored := 0
+			everyPlace(root, func(place string) {
+				doctored++
+				require.Error(t, schema.Validate(root), "%s: %s", name, place)
+				if read := readers[format]; read != nil {
+					text, err := json.Marshal(root)
+					require.NoError(t, err)
+					require.Error(t, read(text), "%s: %s", name, place)
+				}
+			})
+			assert.Greater(t, doctored, 20, name)
+			require.NoError(t, schema.Validate(root), "put back")
+		}
+	}
+}
+
+// everyPlace changes one place of a document at a time, calls try, and puts it
+// back.
+func everyPlace(node any, try func(place string)) {
+	switch v := node.(type) {
+	case map[string]any:
+		v["spare"] = true
+		try("a field too many")
+		delete(v, "spare")
+		for key, child := range v {
+			v[key] = otherKind(child)
+			try(key)
+			v[key] = child
+			everyPlace(child, func(place string) { try(key + "." + place) })
+		}
+	case []any:
+		for i, child := range v {
+			v[i] = otherKind(child)
+			try("an item")
+			v[i] = child
+			everyPlace(child, func(place string) { try("item." + place) })
+		}
+	}
+}
+
+func otherKind(v any) any {
+	switch v.(type) {
+	case []any, map[string]any:
+		return json.Number("7")
+	}
+	return []any{}
+}
+
+// Faults of meaning that the walk above does not make.
+func TestSchemasRefuseWhatMakesNoSense(t *testing.T) {
+	for _, c := range []struct{ format, file, old, new string }{
+		{"session", "healthy-three-phase", `"version": 1`, `"version": 2`},
+		{"session", "healthy-three-phase", `"coilbook session"`, `"coilbook report"`},
+		{"session", "healthy-three-phase", `"chargeLeads": 3`, `"chargeLeads": 5`},
+		{"session", "healthy-three-phase", `"statorPoles": 12`, `"statorPoles": 0`},
+		{"session", "healthy-three-phase", `"ambientCelsius": 18`, `"ambientCelsius": 88`},
+		{"session", "healthy-three-phase", `"meter": "cheap"`, `"meter": "golden"`},
+		{"session", "healthy-three-phase", `"aim": "bench"`, `"aim": "speed"`},
+		{"session", "healthy-three-phase", `"text": "0.2"`, `"text": ""`},
+		{"session", "healthy-three-phase", `"mark": "finished"`, `"mark": "lost"`},
+		{"session", "healthy-three-phase", `"mark": "finished"`, `"mark": "finished", "note": {"text": ""}`},
+		{"session", "healthy-three-phase", `"name": "Gravel-pit quad"`, `"name": "Gravel-pit\nquad"`},
+		{"session", "healthy-three-phase", `"at": "20`, `"at": "on 20`},
+		{"report", "healthy-three-phase.report", `"outcome": "in spec"`, `"outcome": "fine"`},
+		{"report", "healthy-three-phase.report", `"reason": "within"`, `"reason": "because"`},
+		{"report", "healthy-three-phase.report", `"probabilityInSpec": 1`, `"probabilityInSpec": 1.1`},
+		{"report", "healthy-three-phase.report", `"probabilityInSpec": 1`, `"probabilityInSpec": 0.5`},
+		{"report", "corrected.report", `"skipped": true`, `"skipped": false`},
+	} {
+		b, err := os.ReadFile("../testdata/sessions/" + c.file + ".json")
+		require.NoError(t, err)
+		require.Contains(t, string(b), c.old)
+		doctored := strings.Replace(string(b), c.old, c.new, 1)
+		assert.Error(t, compiled(t, c.format).Validate(parsed(t, []byte(doctored))), "%s: %s", c.file, c.new)
+	}
+}
