@@ -1,0 +1,143 @@
+"use strict";
+// Starts the program, shows how far its download is, installs the offline
+// worker, and shows a screen with a way out when the program stops.
+(() => {
+  const { prefix, version, wasmSize } = document.documentElement.dataset;
+  let stopped = false;
+  let lastWords = ""; // the end of what the program wrote about its own death
+
+  // The program's framework asks for its settings by name.
+  window.goappGetenv = (name) => (name === "GOAPP_ROOT_PREFIX" ? prefix : "");
+
+  window.coilbookCrash = (reason) => {
+    if (stopped) return;
+    stopped = true;
+    document.body.append(crashScreen(String(reason)));
+    document.getElementById("crash-reload").focus();
+  };
+
+  function crashScreen(reason) {
+    const screen = element("section", "crash", "");
+    screen.setAttribute("role", "alertdialog");
+    screen.setAttribute("aria-labelledby", "crash-title");
+    const reload = element("button", "crash-reload", "Start again");
+    reload.addEventListener("click", () => location.reload());
+    screen.append(
+      element("h2", "crash-title", "Coilbook has stopped"),
+      element("p", "crash-text", "What was marked as saved is still on this device. What you were typing is lost."),
+      reload,
+      element("p", "crash-reason", `Reason: ${reason} (version ${version})`),
+    );
+    return screen;
+  }
+
+  function element(tag, id, text) {
+    const e = document.createElement(tag);
+    e.id = id;
+    e.textContent = text;
+    return e;
+  }
+
+  // The runtime writes a panic to the standard error stream before it exits.
+  function listenToLastWords() {
+    const write = globalThis.fs.writeSync;
+    const decoder = new TextDecoder();
+    globalThis.fs.writeSync = function (stream, bytes) {
+      if (stream === 2) lastWords = (lastWords + decoder.decode(bytes)).slice(-4000);
+      return write.call(this, stream, bytes);
+    };
+  }
+
+  function panicText(code) {
+    const found = /^(?:panic|fatal error): (.*)$/m.exec(lastWords);
+    return found ? found[1] : `exit code ${code}`;
+  }
+
+  function newProgram() {
+    const go = new Go();
+    go.exit = (code) => window.coilbookCrash(panicText(code));
+    // A JavaScript exception that crosses the program leaves it half done.
+    const resume = go._resume;
+    go._resume = function () {
+      try {
+        return resume.call(this);
+      } catch (error) {
+        window.coilbookCrash(error);
+        throw error;
+      }
+    };
+    return go;
+  }
+
+  function showProgress(bytes) {
+    const label = document.getElementById("progress");
+    const percent = Math.min(100, Math.floor((100 * bytes) / Number(wasmSize)));
+    if (label && label.dataset.percent !== String(percent)) {
+      label.dataset.percent = percent;
+      label.textContent = `Loading… ${percent} %`;
+    }
+  }
+
+  // Counts the bytes after decompression, as the size in the page does.
+  function counted(response) {
+    if (!response.body || typeof TransformStream !== "function") return response;
+    let bytes = 0;
+    const counter = new TransformStream({
+      transform(chunk, controller) {
+        bytes += chunk.byteLength;
+        showProgress(bytes);
+        controller.enqueue(chunk);
+      },
+    });
+    return new Response(response.body.pipeThrough(counter), {
+      headers: { "Content-Type": response.headers.get("Content-Type") || "" },
+    });
+  }
+
+  async function download() {
+    const response = await fetch(prefix + "app.wasm");
+    if (!response.ok) throw new Error(`the program could not be loaded (${response.status})`);
+    return counted(response);
+  }
+
+  async function instantiate(imports) {
+    if (WebAssembly.instantiateStreaming) {
+      try {
+        return await WebAssembly.instantiateStreaming(download(), imports);
+      } catch (error) {
+        console.warn("streaming start failed, trying again in one piece:", String(error));
+      }
+    }
+    const bytes = await (await download()).arrayBuffer();
+    return WebAssembly.instantiate(bytes, imports);
+  }
+
+  async function start() {
+    try {
+      listenToLastWords();
+      const go = newProgram();
+      const { instance } = await instantiate(go.importObject);
+      await go.run(instance);
+    } catch (error) {
+      window.coilbookCrash(error);
+    }
+  }
+
+  async function installWorker() {
+    if (!("serviceWorker" in navigator)) return;
+    try {
+      const registration = await navigator.serviceWorker.register(prefix + "worker.js", {
+        scope: prefix,
+        updateViaCache: "none",
+      });
+      document.addEventListener("visibilitychange", () => {
+        if (document.visibilityState === "visible") registration.update().catch(() => {});
+      });
+    } catch (error) {
+      console.warn("not available offline:", String(error));
+    }
+  }
+
+  start();
+  installWorker();
+})();

@@ -1,0 +1,107 @@
+// Package web is everything of the site that is not the program itself: the
+// page shell, the script that starts the program, the offline worker, the
+// manifest, the style sheet and the icons. Site puts them together; it reads
+// and writes no files, and gives the same bytes for the same input.
+package web
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+//go:generate go run ./icons/generate.go -dir icons
+
+//go:embed shell.html boot.js theme.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
+var source embed.FS
+
+// Parts are what a site is made of besides the files of this package.
+type Parts struct {
+	Prefix string // path the site is hosted under, such as "/" or "/sub/"
+	Wasm   []byte // the program
+	Exec   []byte // the toolchain's script that runs it
+}
+
+// Errors of Site.
+var (
+	ErrPrefix = errors.New(`prefix must be "/" or like "/sub/": letters, digits, ".", "_", "-" between slashes`)
+	ErrParts  = errors.New("the program or its start script is empty")
+)
+
+var prefixes = regexp.MustCompile(`^/([A-Za-z0-9._-]*[A-Za-z0-9_-][A-Za-z0-9._-]*/)*$`)
+
+// Site gives the files of the site by their names.
+func Site(p Parts) (map[string][]byte, error) {
+	if !prefixes.MatchString(p.Prefix) {
+		return nil, fmt.Errorf("%q: %w", p.Prefix, ErrPrefix)
+	}
+	if len(p.Wasm) == 0 || len(p.Exec) == 0 {
+		return nil, ErrParts
+	}
+	files, err := embedded()
+	if err != nil {
+		return nil, fmt.Errorf("reading the embedded files: %w", err)
+	}
+	files["app.wasm"], files["wasm_exec.js"] = p.Wasm, p.Exec
+	fill := strings.NewReplacer(
+		"{{prefix}}", p.Prefix,
+		"{{version}}", version(p.Prefix, files),
+		"{{wasm-size}}", strconv.Itoa(len(p.Wasm)),
+		"{{files}}", list(p.Prefix, files),
+	)
+	for _, name := range []string{"shell.html", "worker.js", "manifest.webmanifest"} {
+		files[name] = []byte(fill.Replace(string(files[name])))
+	}
+	// Static hosts answer unknown paths with 404.html: the app shows them all.
+	files["index.html"], files["404.html"] = files["shell.html"], files["shell.html"]
+	delete(files, "shell.html")
+	return files, nil
+}
+
+func embedded() (map[string][]byte, error) {
+	files := map[string][]byte{}
+	err := fs.WalkDir(source, ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		files[path], err = source.ReadFile(path)
+		return err
+	})
+	return files, err
+}
+
+// version changes with every byte of the site and with nothing else.
+func version(prefix string, files map[string][]byte) string {
+	sum := sha256.New()
+	fmt.Fprintf(sum, "%s\n", prefix)
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		fmt.Fprintf(sum, "%s %d\n", name, len(files[name]))
+		sum.Write(files[name])
+	}
+	return hex.EncodeToString(sum.Sum(nil))[:16]
+}
+
+// list names what the worker keeps. The entry page goes by the path it is
+// asked for; the worker itself is the browser's to keep.
+func list(prefix string, files map[string][]byte) string {
+	paths := []string{prefix}
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		if name != "shell.html" && name != "worker.js" {
+			paths = append(paths, prefix+name)
+		}
+	}
+	text, err := json.Marshal(paths)
+	if err != nil {
+		panic(err) // strings always encode
+	}
+	return string(text)
+}
