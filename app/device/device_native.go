@@ -1,0 +1,43 @@
+//go:build !js
+
+package device
+
+// Prefix is the path under which the app is hosted, with both slashes.
+func Prefix() string { return "/" }
+
+// PersistStorage asks for records that the browser does not clear by itself.
+func PersistStorage() {}
+
+// Download hands the user a file.
+func Download(name, mime string, data []byte) {}
+
+// OfflineReady calls tell once everything the app needs is kept on the device.
+func OfflineReady(tell func()) {}
+
+// UpdateWaiting calls onReady when a new version is installed and waits.
+func UpdateWaiting(onReady func()) {}
+
+// TakeOverUpdate puts the waiting version in charge and reloads the page.
+func TakeOverUpdate() {}
+
+// OnKey calls handle for every key pressed outside text fields.
+func OnKey(handle func(key string) (handled bool)) (release func()) { return func() {} }
+
+// FocusHeading moves the focus to the first heading of the page.
+func FocusHeading() {}
+
+// ScrollTop shows the top of the page.
+func ScrollTop() {}
+
+// SetTitle names the page.
+func SetTitle(title string) {}
+
+// RequestWakeLock keeps the screen on, where the device allows it, until
+// release is called.
+func RequestWakeLock() (release func()) { return func() {} }
+
+// Theme is the look in force.
+func Theme() string { return "light" }
+
+// SetTheme changes the look.
+func SetTheme(string) {}

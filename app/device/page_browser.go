@@ -1,0 +1,70 @@
+//go:build js && wasm
+
+package device
+
+import "syscall/js"
+
+func window() js.Value { return js.Global() }
+
+func document() js.Value { return window().Get("document") }
+
+// Prefix is the path under which the app is hosted, with both slashes.
+func Prefix() string {
+	if p := document().Get("documentElement").Get("dataset").Get("prefix"); p.Truthy() {
+		return p.String()
+	}
+	return "/"
+}
+
+// OnKey calls handle for every key pressed outside text fields, without a
+// modifier; handle says whether it used the key, and the browser then does not.
+func OnKey(handle func(key string) (handled bool)) (release func()) {
+	listener := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		e := args[0]
+		if !taken(e) && handle(e.Get("key").String()) {
+			e.Call("preventDefault")
+		}
+		return nil
+	})
+	document().Call("addEventListener", "keydown", listener)
+	return func() {
+		document().Call("removeEventListener", "keydown", listener)
+		listener.Release()
+	}
+}
+
+// taken reports whether a key belongs to the browser, to a text field or to
+// the control that has the focus.
+func taken(e js.Value) bool {
+	for _, name := range []string{"ctrlKey", "metaKey", "altKey", "isComposing"} {
+		if e.Get(name).Truthy() {
+			return true
+		}
+	}
+	target := e.Get("target")
+	if !target.Truthy() || target.Get("closest").IsUndefined() {
+		return false
+	}
+	own := "input, textarea, select, [contenteditable]"
+	if e.Get("key").String() == "Enter" {
+		own += ", a, button, summary" // it presses what has the focus
+	}
+	return target.Call("closest", own).Truthy()
+}
+
+// FocusHeading moves the focus to the first heading of the page, so that a
+// screen reader announces the new screen.
+func FocusHeading() {
+	h := document().Call("querySelector", "h1")
+	if !h.Truthy() {
+		return
+	}
+	h.Call("setAttribute", "tabindex", "-1")
+	h.Call("focus", map[string]any{"preventScroll": true})
+}
+
+// ScrollTop shows the top of the page.
+func ScrollTop() { window().Call("scrollTo", 0, 0) }
+
+// SetTitle names the page.
+func SetTitle(title string) { document().Set("title", title) }
