@@ -1,0 +1,137 @@
+//go:build js && wasm
+
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"sync/atomic"
+	"syscall/js"
+)
+
+const (
+	schema = 1 // version of the database's layout
+	table  = "entries"
+)
+
+// connection is one opened database.
+type connection struct {
+	db   js.Value
+	lost atomic.Bool
+	held listeners
+}
+
+func connect(ctx context.Context, name string) (*connection, error) {
+	request, err := attempt(func() js.Value { return factory().Call("open", name, schema) })
+	if err != nil {
+		return nil, err
+	}
+	var held listeners
+	done, blocked := make(chan error, 1), false
+	held.on(request, "onupgradeneeded", func(js.Value) { request.Get("result").Call("createObjectStore", table) })
+	held.on(request, "onblocked", func(js.Value) { blocked = true })
+	held.on(request, "onsuccess", func(js.Value) { done <- nil })
+	held.on(request, "onerror", func(e js.Value) {
+		e.Call("preventDefault")
+		done <- failure(request.Get("error"))
+	})
+	select {
+	case err := <-done:
+		held.free()
+		if err != nil {
+			return nil, err
+		}
+		return attend(request.Get("result")), nil
+	case <-ctx.Done():
+		go abandon(request, done, &held)
+		if blocked {
+			return nil, fmt.Errorf("another tab holds an older version open: %w", ctx.Err())
+		}
+		return nil, ctx.Err()
+	}
+}
+
+// factory is a call and not a plain property, because a browser that blocks
+// storage throws already when the property is read.
+func factory() js.Value {
+	f := js.Global().Get("Reflect").Call("get", js.Global(), "indexedDB")
+	if !f.Truthy() {
+		panic(js.Error{Value: js.Global().Get("Error").New("this browser has no storage")})
+	}
+	return f
+}
+
+// abandon closes a database that opens after its caller has gone.
+func abandon(request js.Value, done <-chan error, held *listeners) {
+	if <-done == nil {
+		request.Get("result").Call("close")
+	}
+	held.free()
+}
+
+// attend watches for the end of a connection. Giving way to another tab's
+// request keeps that tab from waiting for this one.
+func attend(db js.Value) *connection {
+	c := &connection{db: db}
+	c.held.on(db, "onversionchange", func(js.Value) {
+		db.Call("close")
+		c.lose()
+	})
+	c.held.on(db, "onclose", func(js.Value) { c.lose() })
+	return c
+}
+
+func (c *connection) lose() {
+	if !c.lost.Swap(true) {
+		c.held.free()
+	}
+}
+
+// failure is a DOMException as an error.
+func failure(reason js.Value) error {
+	if !reason.Truthy() {
+		return errors.New("transaction was aborted")
+	}
+	text := reason.Get("name").String() + ": " + reason.Get("message").String()
+	switch reason.Get("name").String() {
+	case "QuotaExceededError":
+		return fmt.Errorf("%w (%s)", ErrFull, text)
+	case "VersionError":
+		return fmt.Errorf("%w (%s)", ErrNewer, text)
+	}
+	return errors.New(text)
+}
+
+// attempt gives what the browser throws as an error.
+func attempt(f func() js.Value) (v js.Value, err error) {
+	defer func() {
+		switch r := recover().(type) {
+		case nil:
+		case js.Error:
+			err = failure(r.Value)
+		default:
+			panic(r)
+		}
+	}()
+	return f(), nil
+}
+
+// listeners are Go functions that the browser holds; they are freed together.
+type listeners []js.Func
+
+func (l *listeners) on(target js.Value, property string, f func(event js.Value)) {
+	listener := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		f(args[0])
+		return nil
+	})
+	target.Set(property, listener)
+	*l = append(*l, listener)
+}
+
+func (l *listeners) free() {
+	for _, f := range *l {
+		f.Release()
+	}
+	*l = nil
+}
