@@ -1,0 +1,43 @@
+package words
+
+import (
+	"coilbook/app/drawing"
+	"coilbook/engine/check"
+)
+
+// Card is a titled list of sentences.
+type Card struct {
+	Title   string
+	Lines   []string
+	Warning bool
+}
+
+// About is the text of the about screen.
+func About() []Card {
+	return []Card{
+		{Title: "Before you touch anything", Warning: true, Lines: safety()},
+		{Title: "How it judges", Lines: []string{
+			"A reading is taken with the doubt of your meter, leads and the winding's temperature.",
+			"In spec and out of spec are said only when at least 95 % sure (after JCGM 106 and ISO 14253-1). Otherwise it says “cannot tell”, and what would decide it.",
+			"The bundled limits are wide, common practice, and not the figures of your machine. The service manual's figure is better.",
+			"A meter can find bad insulation. It cannot prove good insulation, and it cannot see a few shorted turns.",
+		}},
+		{Title: "Your records", Lines: []string{
+			"Sessions stay on this phone. Nothing is sent anywhere; there is no server.",
+			"A correction keeps the earlier reading. “Save as file” makes a copy to keep or send.",
+			"To keep Coilbook at hand, add it to the home screen from the browser's menu. It then opens without signal.",
+		}},
+	}
+}
+
+func safety() []string {
+	lines := []string{DeferToManual}
+	for _, c := range []check.Caution{check.ShockIgnition, check.ShockExciter, check.MeterRating, check.InNeutral,
+		check.RotatingParts, check.HotParts, check.ExhaustIndoor, check.BatteryGas, check.MagnetPull} {
+		lines = append(lines, Caution(c))
+	}
+	return lines
+}
+
+// Drawn are the few words inside the pictures.
+func Drawn() drawing.Words { return drawing.English() }

@@ -1,0 +1,225 @@
+package words
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"coilbook/engine/assess"
+	"coilbook/engine/check"
+	"coilbook/engine/quantity"
+	"coilbook/engine/spec"
+)
+
+// Reading writes what was typed, as it stood on the display.
+func Reading(l assess.Line) string {
+	switch {
+	case l.Skipped:
+		return "not done"
+	case !l.Answered:
+		return "–"
+	case l.Unread != nil:
+		return l.Answer.Reading.Text
+	}
+	return l.Typed.String()
+}
+
+// Doubt writes a value with its doubt: "0.8 ± 0.1 Ω", two standard
+// uncertainties, about 95 %.
+func Doubt(v spec.Verdict) string {
+	if !v.HasValue {
+		return ""
+	}
+	if v.Limit.Ratio {
+		return percent(v.Value) + " ± " + percent(2*v.Std)
+	}
+	u := unitOf(v)
+	return number(u, v.Value, 2*v.Std) + " ± " + number(u, 2*v.Std, 2*v.Std) + " " + u.Name
+}
+
+// unitOf is the limit's unit, unless the value would look tiny in it.
+func unitOf(v spec.Verdict) quantity.Unit {
+	if v.HasLimit && math.Abs(v.Limit.Unit.In(v.Value)) >= 0.01 {
+		return v.Limit.Unit
+	}
+	return quantity.UnitFor(v.Limit.Kind, v.Value)
+}
+
+func number(u quantity.Unit, si, doubt float64) string {
+	return strings.TrimSuffix(quantity.PrintIn(u, si, doubt), " "+u.Name)
+}
+
+func percent(fraction float64) string {
+	return strconv.FormatFloat(math.Abs(fraction)*100, 'f', 0, 64) + " %"
+}
+
+// Limit writes what a limit asks for.
+func Limit(l spec.Limit) string {
+	if l.Open {
+		return "must read open line"
+	}
+	low, high := side(l, l.Low), side(l, l.High)
+	switch {
+	case l.Ratio:
+		return "alike within " + percent(l.High)
+	case math.IsInf(l.Low, -1):
+		return "at most " + high + " " + l.Unit.Name
+	case math.IsInf(l.High, 1):
+		return "at least " + low + " " + l.Unit.Name
+	}
+	return low + " to " + high + " " + l.Unit.Name
+}
+
+func side(l spec.Limit, si float64) string {
+	return strconv.FormatFloat(math.Round(l.Unit.In(si)*1e6)/1e6, 'f', -1, 64)
+}
+
+// Chance is the probability behind a verdict, never more certain than known.
+func Chance(v spec.Verdict) string {
+	p := v.Probability
+	if v.Outcome == spec.OutOfSpec {
+		p = 1 - p
+	}
+	return certainty(p)
+}
+
+func certainty(p float64) string {
+	switch {
+	case p > 0.99:
+		return "over 99 %"
+	case p < 0.01:
+		return "under 1 %"
+	}
+	return percent(p)
+}
+
+// Because gives the one-sentence reason for a verdict on a check.
+func Because(c check.Check, v spec.Verdict) string {
+	limit := Limit(v.Limit)
+	switch v.Reason {
+	case spec.Within:
+		return Doubt(v) + " lies inside the limit (" + limit + ")."
+	case spec.Below:
+		return Doubt(v) + " is under the limit (" + limit + "): " + lowMeans[c.Measures]
+	case spec.Above:
+		return Doubt(v) + " is over the limit (" + limit + "): " + highMeans[c.Measures]
+	case spec.Leaks:
+		return "It must read open line, yet current gets through (" + Doubt(v) + "): " + leakMeans(c)
+	case spec.LineBroken:
+		return "Open line where it must conduct (" + limit + "): a broken wire, joint or contact."
+	case spec.OpenAsMust:
+		return "Open line, as it must be. A meter finds a leak; it cannot prove there is none at running voltage."
+	}
+	return undecided(v, limit)
+}
+
+// Brief is the reason for the pad, where the limit already stands on the bar.
+func Brief(c check.Check, v spec.Verdict) string {
+	switch v.Reason {
+	case spec.Within:
+		return Doubt(v) + ", inside the limit."
+	case spec.Below:
+		return Doubt(v) + ", under the limit: " + lowMeans[c.Measures]
+	case spec.Above:
+		return Doubt(v) + ", over the limit: " + highMeans[c.Measures]
+	case spec.Leaks:
+		return Doubt(v) + " gets through: " + leakMeans(c)
+	case spec.LineBroken:
+		return "Open where it must conduct: a broken wire, joint or contact."
+	case spec.OpenAsMust:
+		return "Open line, as it must be."
+	case spec.NearLimit:
+		return Doubt(v) + " straddles the limit, " + Chance(v) + " likely in spec. " + Decides(v)
+	case spec.TooCoarse:
+		return "This meter's doubt is as wide as the limit. " + Decides(v)
+	}
+	return Because(c, v) + " " + Decides(v)
+}
+
+func undecided(v spec.Verdict, limit string) string {
+	switch v.Reason {
+	case spec.NearLimit:
+		return Doubt(v) + " straddles the limit (" + limit + "): " + Chance(v) + " likely to be in spec."
+	case spec.TooCoarse:
+		return "This meter's doubt (± " + quantity.Print(v.Limit.Kind, 2*v.Std, v.Std) + ") is as wide as the limit (" + limit + ")."
+	case spec.RangeTooLow:
+		return "Over-range only says that it is more than this range can show."
+	case spec.PastRange:
+		return "More than this range can show, and that is over the lower limit (" + limit + ")."
+	case spec.WontSettle:
+		return "Digits that won't settle are no reading: a loose contact, or a broken wire that touches and parts."
+	case spec.NoLimit:
+		return "This spec profile has no limit for it."
+	case spec.NegativeOhms:
+		return "This reads less than the leads alone (" + Doubt(v) + "): a contact has changed since they were held together."
+	}
+	return ""
+}
+
+func leakMeans(c check.Check) string {
+	if c.Measures == spec.PhaseToPhase {
+		return "the windings touch each other, or the plug is wet."
+	}
+	return "the winding touches the core, or the plug is wet."
+}
+
+var lowMeans = map[spec.Measurand]string{
+	spec.ChargePair: "turns may be shorted.", spec.ChargeGrounded: "turns may be shorted, or the lead touches the core early.",
+	spec.PickupResistance: "turns may be shorted.", spec.ExciterResist: "turns may be shorted.",
+	spec.PickupGap:       "flywheel and pickup may touch.",
+	spec.ExciterCranking: "a weak exciter, weak magnets, slow cranking, or a box that drags it down.",
+}
+
+var highMeans = map[spec.Measurand]string{
+	spec.LeadZero: "worn leads, loose sockets or a flat meter battery.", spec.CoreContinuity: "a bad ground joint, or paint under the probe.",
+	spec.ChargePair: "a poor joint or a wrong pair of leads.", spec.ChargeGrounded: "a poor joint, or paint under the probe.",
+	spec.PickupResistance: "a poor joint, or another kind of pickup.", spec.ExciterResist: "a poor joint, or another kind of exciter.",
+	spec.PickupGap: "the pulse may be too weak to fire.",
+}
+
+// Balance gives the one-sentence reason for the verdict on leads that should
+// read alike.
+func Balance(b assess.Balance) string {
+	v := b.Verdict
+	switch v.Reason {
+	case spec.AllAlike:
+		return "The pairs read alike within " + percent(v.Limit.High) + ", as far as this meter can see."
+	case spec.OneDiffers:
+		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ": shorted turns or a poor joint there."
+	case spec.TooCoarse, spec.NearLimit:
+		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ". On this range a difference under " + percent(v.Limit.High+1.645*v.Std) + " stays in doubt."
+	}
+	if b.Missing > 0 {
+		return "Needs a reading of every pair."
+	}
+	return "The readings cannot be compared: take all of them as numbers on one range."
+}
+
+func leadsOf(c check.Check) string {
+	return "Leads " + strconv.Itoa(c.Leads[0]) + " and " + strconv.Itoa(c.Leads[1])
+}
+
+// Remedy says what would decide an open verdict.
+func Remedy(r spec.Remedy) string { return remedies[r] }
+
+var remedies = map[spec.Remedy]string{
+	spec.ZeroLeads:    "Take the probes-together reading first.",
+	spec.HigherRange:  "Turn the dial to a higher range and read again.",
+	spec.CleanContact: "Clean and dry plug and contact, press harder, read again.",
+	spec.Repeat:       "Read it again.",
+	spec.LetItCool:    "Let it cool and read again.",
+	spec.GiveAmbient:  "Say how warm the air is: copper changes with it.",
+	spec.FactorySpec:  "The figure from the service manual would narrow the limit.",
+	spec.BetterMeter:  "A better meter has less doubt.",
+	spec.VoltAmp:      "A bulb and a known resistor in series measure milliohms with the same meter.",
+}
+
+// Decides joins what would decide a verdict, most useful first.
+func Decides(v spec.Verdict) string {
+	if len(v.Remedies) == 0 {
+		return ""
+	}
+	return "To decide: " + lowerFirst(Remedy(v.Remedies[0]))
+}
+
+func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
