@@ -1,0 +1,185 @@
+// Package desk holds the records in hand: the session that is open, what was
+// typed and is not entered yet, and what is still on its way to the store. The
+// screens read it and send it intents; it alone talks to the store. It knows no
+// framework: all its methods run on one goroutine, the one that Post runs on.
+package desk
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"time"
+
+	"github.com/google/uuid"
+
+	"coilbook/app/store"
+	"coilbook/engine/check"
+	"coilbook/engine/session"
+	"coilbook/engine/spec"
+)
+
+// World is what the desk needs from outside.
+type World struct {
+	Open     func(context.Context) (store.Store, store.Where, error)
+	Now      func() time.Time
+	NewID    func() uuid.UUID
+	Profiles []spec.Profile
+	// Post runs a function later on the goroutine that owns the desk, and
+	// redraws after it.
+	Post func(func())
+}
+
+// Desk is the records in hand.
+type Desk struct {
+	world    World
+	store    store.Store
+	where    store.Where
+	opening  bool
+	ready    bool
+	pending  []pending
+	saving   bool
+	trouble  error
+	current  session.Session
+	loading  uuid.UUID // the session that is being read
+	missing  uuid.UUID // a session that was asked for and is not here
+	sessions []session.Session
+	problems []store.Problem
+	drafts   map[draftKey]Draft
+	revision int
+}
+
+type pending struct {
+	session uuid.UUID
+	entry   session.Entry
+}
+
+type draftKey struct {
+	session uuid.UUID
+	check   check.ID
+}
+
+// Draft is what was typed for a check and is not entered yet.
+type Draft struct{ Text, Unit, Range string }
+
+// New makes a desk; nothing happens before Start.
+func New(w World) *Desk { return &Desk{world: w, drafts: map[draftKey]Draft{}} }
+
+// Revision changes whenever anything a screen may show has changed.
+func (d *Desk) Revision() int { return d.revision }
+
+func (d *Desk) touch() { d.revision++ }
+
+// Start opens the store and reads the list of sessions; further calls do
+// nothing.
+func (d *Desk) Start() {
+	if d.opening || d.ready {
+		return
+	}
+	d.opening = true
+	go func() {
+		st, where, err := d.world.Open(context.Background())
+		d.world.Post(func() { d.opened(st, where, err) })
+	}()
+}
+
+func (d *Desk) opened(st store.Store, where store.Where, err error) {
+	d.store, d.where, d.opening, d.ready = st, where, false, true
+	d.trouble = err
+	d.touch()
+	d.save()
+	d.Refresh()
+}
+
+// Refresh reads the list of sessions again.
+func (d *Desk) Refresh() {
+	if !d.ready {
+		return
+	}
+	st := d.store
+	go func() {
+		list, err := st.List(context.Background())
+		problems, problemsErr := st.Problems(context.Background())
+		d.world.Post(func() { d.listed(list, problems, errors.Join(err, problemsErr)) })
+	}()
+}
+
+func (d *Desk) listed(list []session.Session, problems []store.Problem, err error) {
+	if err != nil {
+		d.trouble = err
+	} else {
+		d.sessions, d.problems = list, problems
+		for _, p := range d.pending {
+			d.fold(p.session, p.entry)
+		}
+	}
+	d.touch()
+}
+
+// fold keeps the list in step with an entry that was just made.
+func (d *Desk) fold(id uuid.UUID, e session.Entry) {
+	for i, s := range d.sessions {
+		if s.ID == id {
+			d.sessions = slices.Delete(slices.Clone(d.sessions), i, i+1)
+			d.sessions = slices.Insert(d.sessions, 0, s.Append(e))
+			return
+		}
+	}
+	d.sessions = slices.Insert(slices.Clone(d.sessions), 0, session.Session{ID: id}.Append(e))
+}
+
+// append records entries of a session: in hand at once, in the store as soon as
+// it takes them.
+func (d *Desk) append(id uuid.UUID, bodies ...session.Entry) {
+	for _, e := range bodies {
+		e.ID, e.At = d.world.NewID(), d.world.Now().UTC()
+		d.pending = append(d.pending, pending{id, e})
+		d.fold(id, e)
+		if d.current.ID == id {
+			d.current = d.current.Append(e)
+		}
+	}
+	d.touch()
+	d.save()
+}
+
+// save writes what is pending, one transaction per session at a time. What
+// cannot be written stays pending.
+func (d *Desk) save() {
+	if d.saving || !d.ready || len(d.pending) == 0 {
+		return
+	}
+	d.saving = true
+	id := d.pending[0].session
+	var batch []session.Entry
+	for _, p := range d.pending {
+		if p.session == id {
+			batch = append(batch, p.entry)
+		}
+	}
+	st := d.store
+	go func() {
+		err := st.Append(context.Background(), id, batch...)
+		d.world.Post(func() { d.saved(batch, err) })
+	}()
+}
+
+func (d *Desk) saved(batch []session.Entry, err error) {
+	d.saving = false
+	d.touch()
+	if err != nil {
+		d.trouble = err
+		return
+	}
+	done := map[uuid.UUID]bool{}
+	for _, e := range batch {
+		done[e.ID] = true
+	}
+	d.pending = slices.DeleteFunc(d.pending, func(p pending) bool { return done[p.entry.ID] })
+	if d.where == store.OnDevice {
+		d.trouble = nil
+	}
+	d.save()
+}
+
+// Retry tries again to write what is pending.
+func (d *Desk) Retry() { d.save() }

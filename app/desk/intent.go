@@ -1,0 +1,109 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"strings"
+	"unicode"
+
+	"github.com/google/uuid"
+
+	"coilbook/app/store"
+	"coilbook/engine/check"
+	"coilbook/engine/session"
+)
+
+// Begin starts a session with a set-up and puts it in hand.
+func (d *Desk) Begin(s session.Setup) uuid.UUID {
+	id := d.world.NewID()
+	d.current = session.Session{ID: id}
+	d.append(id, session.Entry{Setup: &s})
+	return id
+}
+
+// Revise replaces the set-up of the session in hand.
+func (d *Desk) Revise(id uuid.UUID, s session.Setup) {
+	d.append(id, session.Entry{Setup: &s})
+}
+
+// Show puts a session in hand, reading it from the store when needed.
+func (d *Desk) Show(id uuid.UUID) {
+	if d.current.ID == id || d.loading == id || d.missing == id || id == uuid.Nil || !d.ready {
+		return
+	}
+	d.loading = id
+	st := d.store
+	go func() {
+		s, err := st.Load(context.Background(), id)
+		d.world.Post(func() { d.loaded(id, s, err) })
+	}()
+}
+
+func (d *Desk) loaded(id uuid.UUID, s session.Session, err error) {
+	d.loading = uuid.Nil
+	switch {
+	case err == nil:
+		d.current = s
+		for _, p := range d.pending {
+			if p.session == id {
+				d.current = d.current.Append(p.entry)
+			}
+		}
+	case errors.Is(err, store.ErrNotFound):
+		d.missing = id
+	default:
+		d.trouble = err
+	}
+	d.touch()
+}
+
+// Keep remembers what is being typed for a check; nothing is recorded.
+func (d *Desk) Keep(id uuid.UUID, c check.ID, draft Draft) {
+	d.drafts[draftKey{id, c}] = draft
+	d.touch()
+}
+
+// Enter records a reading. A check that has one already is corrected: the
+// earlier entry stays in the record.
+func (d *Desk) Enter(id uuid.UUID, r session.Reading) {
+	if old, ok := d.current.Fold().Current[r.Check]; ok && old.Reading != nil {
+		r.Corrects = &old.ID
+	}
+	delete(d.drafts, draftKey{id, r.Check})
+	d.append(id, session.Entry{Reading: &r})
+}
+
+// Skip records that a check cannot be done.
+func (d *Desk) Skip(id uuid.UUID, c check.ID) {
+	delete(d.drafts, draftKey{id, c})
+	d.append(id, session.Entry{Skip: &session.Skip{Check: c}})
+}
+
+// Mark finishes, removes or restores a session.
+func (d *Desk) Mark(id uuid.UUID, m session.Mark) {
+	d.append(id, session.Entry{Mark: &m})
+}
+
+// File gives the session in hand as a file to keep or send, and its name.
+func (d *Desk) File(id uuid.UUID) (name string, data []byte, err error) {
+	data, err = session.Encode(d.current)
+	st := d.current.Fold()
+	return "coilbook-" + plain(st.Setup.Name) + st.Started.Format("2006-01-02-1504") + ".json", data, err
+}
+
+// plain keeps letters and digits of a machine's name for a file name.
+func plain(name string) string {
+	var out strings.Builder
+	for _, r := range name {
+		switch {
+		case unicode.IsLetter(r), unicode.IsDigit(r):
+			out.WriteRune(unicode.ToLower(r))
+		case out.Len() > 0 && !strings.HasSuffix(out.String(), "-"):
+			out.WriteByte('-')
+		}
+	}
+	if s := strings.Trim(out.String(), "-"); s != "" {
+		return s + "-"
+	}
+	return ""
+}
