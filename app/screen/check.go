@@ -1,0 +1,227 @@
+package screen
+
+import (
+	"errors"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/device"
+	"coilbook/app/drawing"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/assess"
+	"coilbook/engine/check"
+	"coilbook/engine/quantity"
+	"coilbook/engine/session"
+)
+
+// checkScreen leads through one check and takes its reading.
+type checkScreen struct {
+	app.Compo
+	Desk    *desk.Desk
+	Rev     int
+	Session uuid.UUID
+	Check   check.ID
+
+	problem string
+	shown   check.ID // the check that problem belongs to
+	release func()
+}
+
+// OnMount listens to a keyboard where there is one, and keeps the screen on.
+func (s *checkScreen) OnMount(ctx app.Context) {
+	keys := device.OnKey(func(key string) bool {
+		if !padKey(key) {
+			return false
+		}
+		ctx.Dispatch(func(ctx app.Context) { s.pressed(ctx, key) })
+		return true
+	})
+	awake := device.RequestWakeLock()
+	s.release = func() { keys(); awake() }
+}
+
+// OnDismount stops listening.
+func (s *checkScreen) OnDismount() {
+	if s.release != nil {
+		s.release()
+	}
+}
+
+// view is what the screen shows, worked out once for a rendering.
+type view struct {
+	bench assess.Bench
+	check check.Check
+	place int // of the check in the plan, from 0
+	draft desk.Draft
+	text  string
+	unit  quantity.Unit
+	line  assess.Line // of the reading being typed, or of the one entered
+	live  bool        // a reading is being typed
+}
+
+func (s *checkScreen) view() (v view, ok bool) {
+	if v.bench, ok = s.Desk.Bench(s.Session); !ok {
+		return v, false
+	}
+	for i, c := range v.bench.Plan {
+		if c.ID == s.Check {
+			v.check, v.place = c, i
+		}
+	}
+	if v.check.ID == "" {
+		return v, true
+	}
+	v.draft = s.Desk.Draft(s.Session, s.Check)
+	v.text, v.unit = v.draft.Text, v.check.Unit(v.bench.Meter)
+	if u, ok := quantity.UnitNamed(v.check.Kind(), v.draft.Unit); ok {
+		v.unit = u
+	}
+	v.line = v.bench.Line(v.check)
+	if v.text != "" {
+		v.live = true
+		earlier := v.line.Earlier
+		v.line = v.bench.Judge(v.check, s.reading(v))
+		v.line.Earlier = earlier
+	}
+	return v, true
+}
+
+func (s *checkScreen) reading(v view) session.Reading {
+	return session.Reading{Check: v.check.ID, Text: v.text, Unit: v.unit.Name, Range: v.draft.Range}
+}
+
+// Render draws picture, steps, cautions and the pad.
+func (s *checkScreen) Render() app.UI {
+	v, ok := s.view()
+	if !ok {
+		return waiting()
+	}
+	if v.check.ID == "" {
+		return &nowhere{Words: words.NoSuchCheck}
+	}
+	if s.shown != s.Check {
+		s.shown, s.problem = s.Check, ""
+	}
+	return app.Div().Class("page check").Body(
+		head(words.CheckOf(v.place+1, len(v.bench.Plan)), savedSign(s.Desk), s.back(v)),
+		app.Main().Class("main").Body(s.instructions(v)...),
+		app.Section().Class("pad").Aria("label", words.PadLabel).OnMouseDown(keepFocus).Body(
+			s.display(v), s.pad(v),
+		),
+	)
+}
+
+// keepFocus keeps a pressed key from taking the focus, so that Enter on a
+// keyboard still means the pad's Enter.
+func keepFocus(_ app.Context, e app.Event) { e.PreventDefault() }
+
+func (s *checkScreen) back(v view) string {
+	if v.place == 0 {
+		return setupPath(s.Session)
+	}
+	return checkPath(s.Session, v.bench.Plan[v.place-1].ID)
+}
+
+func (s *checkScreen) pressed(ctx app.Context, key string) {
+	v, ok := s.view()
+	if !ok || v.check.ID == "" {
+		return
+	}
+	s.press(ctx, v, key)
+}
+
+// press acts on one key of the pad or keyboard.
+func (s *checkScreen) press(ctx app.Context, v view, key string) {
+	s.problem = ""
+	switch key {
+	case keyEnter:
+		s.enter(ctx, v)
+	case keySkip:
+		s.Desk.Skip(s.Session, s.Check)
+		s.next(ctx)
+	case keyBack:
+		part.Go(ctx, s.back(v))
+	case keyUnit:
+		s.keep(desk.Draft{Text: v.text, Unit: nextUnit(v).Name, Range: v.draft.Range})
+	case keyOpen, keyUnsettled:
+		s.keep(desk.Draft{Text: spoken[key], Unit: v.draft.Unit, Range: v.draft.Range})
+	default:
+		s.keep(desk.Draft{Text: typed(v.text, key), Unit: v.draft.Unit, Range: v.draft.Range})
+	}
+}
+
+func (s *checkScreen) keep(d desk.Draft) { s.Desk.Keep(s.Session, s.Check, d) }
+
+func nextUnit(v view) quantity.Unit {
+	units := quantity.Units(v.check.Kind())
+	for i, u := range units {
+		if u.Name == v.unit.Name {
+			return units[(i+1)%len(units)]
+		}
+	}
+	return units[0]
+}
+
+// enter records what was typed; on a check already answered an empty display
+// leaves the answer as it is and goes on.
+func (s *checkScreen) enter(ctx app.Context, v view) {
+	switch {
+	case v.text == "" && v.line.Answered:
+		s.next(ctx)
+	case v.text == "":
+		s.problem = words.TypeFirst
+	case v.line.Unread != nil:
+		s.problem = words.Unreadable1(v.line.Unread)
+	default:
+		s.record(ctx, v, v.text)
+	}
+}
+
+func (s *checkScreen) record(ctx app.Context, v view, text string) {
+	r := s.reading(v)
+	r.Text = text
+	s.Desk.Enter(s.Session, r)
+	s.next(ctx)
+}
+
+// next goes on to the first check without an answer, after this one where there
+// is one, or to the result.
+func (s *checkScreen) next(ctx app.Context) {
+	b, ok := s.Desk.Bench(s.Session)
+	if !ok {
+		return
+	}
+	if c, more := after(b, s.Check); more {
+		part.Go(ctx, checkPath(s.Session, c))
+		return
+	}
+	part.Go(ctx, resultPath(s.Session))
+}
+
+func after(b assess.Bench, here check.ID) (next check.ID, more bool) {
+	passed := false
+	for _, c := range b.Plan {
+		if _, done := b.State.Current[c.ID]; !done && passed {
+			return c.ID, true
+		}
+		passed = passed || c.ID == here
+	}
+	c, more := b.State.Next()
+	return c.ID, more
+}
+
+// asked is the question a text with two meanings raises.
+func asked(err error) (choices []quantity.Typed) {
+	var two *quantity.AmbiguousError
+	if errors.As(err, &two) {
+		return two.Choices
+	}
+	return nil
+}
+
+func (s *checkScreen) picture(v view) app.UI {
+	return part.Picture("picture", drawing.ForCheck(v.check, v.bench.State.Setup.Build, words.ShortTerminal, words.Drawn()))
+}

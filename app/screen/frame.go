@@ -1,0 +1,57 @@
+package screen
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/part"
+	"coilbook/app/words"
+)
+
+// head is the bar at the top: a way back, where one is, and whether the last
+// entry is safe.
+func head(title string, saving app.UI, back ...string) app.UI {
+	bar := []app.UI{}
+	for _, path := range back {
+		bar = append(bar, part.Link("back", path).Aria("label", words.Back).Body(app.Span().Class("back-sign").Aria("hidden", "true").Text("‹")))
+	}
+	bar = append(bar, app.Span().Class("head-title").Text(title), saving)
+	return app.Header().Class("head").Body(bar...)
+}
+
+// savedSign says where the last entry is.
+func savedSign(d *desk.Desk) app.UI {
+	text := map[desk.Saving]string{
+		desk.Opening: words.SavingOpening, desk.Saved: words.SavingDone, desk.Writing: words.SavingNow,
+		desk.NotSaved: words.SavingFailed, desk.HandsOnly: words.SavingNowhere,
+	}[d.Saving()]
+	return app.Span().Class("saving").ID("saving").Attr("role", "status").Text(text)
+}
+
+func plainSign() app.UI { return app.Span().Class("saving") }
+
+// foot is the bar at the bottom of the main screens.
+func foot(here string) app.UI {
+	entry := func(name, path string) app.UI {
+		class := "foot-link"
+		link := part.Link(class, path)
+		if name == here {
+			link = part.Link(class+" here", path).Aria("current", "page")
+		}
+		return link.Body(part.Icon("foot-icon", icons[name]), app.Span().Text(words.Titles[name]))
+	}
+	return app.Nav().Class("foot").Aria("label", words.AppName).Body(
+		entry("start", ""), entry("sessions", "sessions"), entry("about", "about"),
+	)
+}
+
+var icons = map[string]string{"start": "bench", "sessions": "sessions", "about": "about"}
+
+// waiting stands where a session is still being read.
+func waiting() app.UI {
+	return app.Div().Class("page").Body(head(words.AppName, plainSign()), app.Main().Class("main").Body(part.Text("quiet", words.Reading0)))
+}
+
+// heading is the one first-level heading of a screen; it takes the focus when
+// the screen is shown.
+func heading(text string) app.UI { return app.H1().TabIndex(-1).Text(text) }

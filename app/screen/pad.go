@@ -1,0 +1,163 @@
+package screen
+
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/quantity"
+)
+
+// Keys of the pad, by the names a keyboard gives them where it has them.
+const (
+	keyEnter     = "Enter"
+	keyErase     = "Backspace"
+	keyBack      = "Escape"
+	keyOpen      = "o"
+	keyUnsettled = "w"
+	keyUnit      = "u"
+	keySkip      = "skip"
+)
+
+// spoken is the text that a word key stands for.
+var spoken = map[string]string{keyOpen: "open line", keyUnsettled: "won't settle"}
+
+// padKey reports whether a keyboard's key means something to the pad.
+func padKey(key string) bool {
+	return strings.Contains("0123456789.,", key) && len(key) == 1 ||
+		key == keyEnter || key == keyErase || key == keyBack || key == keyOpen || key == keyUnsettled || key == keyUnit
+}
+
+// No display shows more digits than this.
+const maxTyped = 12
+
+// typed is the text after one more key.
+func typed(text, key string) string {
+	_, isWord := map[string]bool{spoken[keyOpen]: true, spoken[keyUnsettled]: true}[text]
+	switch {
+	case key == keyErase && (isWord || text == ""):
+		return ""
+	case key == keyErase:
+		return text[:len(text)-1]
+	case isWord:
+		return key
+	case key == "." && strings.Contains(text, "."), len(text) >= maxTyped:
+		return text
+	}
+	return text + key
+}
+
+// display shows the reading large, its unit, and what it would mean.
+func (s *checkScreen) display(v view) app.UI {
+	return app.Div().Class("display").Body(
+		app.Div().Class("number").Body(
+			app.Output().ID("typed").Class(typedClass(v)).Attr("role", "status").Text(shownText(v)),
+			part.When("unit-place", !worded(v), func() app.UI { return s.unitKey(v) }),
+			s.verdict(v),
+		),
+		part.When("bar-place", v.judged(), func() app.UI { return part.Picture("limit-bar", part.LimitBar(v.line.Verdict)) }),
+		s.sentence(v),
+	)
+}
+
+// judged reports whether there is a verdict to show.
+func (v view) judged() bool { return v.line.Answered && !v.line.Skipped && v.line.Unread == nil }
+
+// worded reports whether the reading is a word, which has no unit.
+func worded(v view) bool { return v.judged() && v.line.Typed.State != quantity.Number }
+
+func typedClass(v view) string {
+	if worded(v) {
+		return "typed word"
+	}
+	return "typed"
+}
+
+func shownText(v view) string {
+	switch {
+	case v.text != "":
+		return v.text
+	case v.line.Answered && !v.line.Skipped && v.line.Unread == nil:
+		return number(v.line.Typed)
+	}
+	return "–"
+}
+
+// number is a reading without its unit, which stands on its own key.
+func number(t quantity.Typed) string { return strings.TrimSuffix(t.String(), " "+t.Unit.Name) }
+
+func (s *checkScreen) unitKey(v view) app.UI {
+	unit := v.unit
+	if v.text == "" && v.judged() && v.line.Typed.State == quantity.Number {
+		unit = v.line.Typed.Unit
+	}
+	if len(quantity.Units(v.check.Kind())) < 2 {
+		return app.Span().Class("unit").Text(unit.Name)
+	}
+	return app.Button().Type("button").Class("unit turn").ID("unit").Aria("label", words.ChangeUnit(unit.Name)).Text(unit.Name).
+		OnClick(func(ctx app.Context, _ app.Event) { s.pressed(ctx, keyUnit) }, app.EventScope(unit.Name))
+}
+
+func (s *checkScreen) verdict(v view) app.UI {
+	switch {
+	case v.line.Skipped && v.text == "":
+		return app.Span().Class("chip").Body(part.Sign("skip"), app.Span().Text(words.NotDone))
+	case !v.judged():
+		return app.Span().Class("chip none")
+	}
+	o := v.line.Verdict.Outcome
+	return app.Span().Class("chip "+part.Tone(o)).ID("verdict").Attr("role", "status").Body(part.Mark(o), app.Span().Text(words.Outcome(o)))
+}
+
+// sentence says in one line why, or what is wrong with the text.
+func (s *checkScreen) sentence(v view) app.UI {
+	if choices := asked(v.line.Unread); v.text != "" && len(choices) == 2 {
+		return s.question(v, choices)
+	}
+	text, class := "", "because"
+	switch {
+	case s.problem != "":
+		text, class = s.problem, "because problem"
+	case v.judged():
+		text = words.Brief(v.check, v.line.Verdict)
+		if !v.live {
+			text = words.Entered(v.line.Earlier) + text
+		}
+	case v.line.Skipped:
+		text = words.SkippedHint
+	default:
+		text = words.PadHint
+	}
+	return app.P().ID("because").Class(class).Attr("role", "status").Text(text)
+}
+
+// question asks which of two meanings was meant; the answer is typed for them.
+func (s *checkScreen) question(v view, choices []quantity.Typed) app.UI {
+	buttons := []app.UI{app.Span().Text(words.WhichOne)}
+	for _, c := range choices {
+		text := number(c)
+		buttons = append(buttons, part.Button("option", c.String(), func(ctx app.Context) { s.record(ctx, v, text) }, text, v.text))
+	}
+	return app.Div().ID("because").Class("because which").Attr("role", "alert").Body(buttons...)
+}
+
+// pad is the keypad: digits under the thumb, words beside them.
+func (s *checkScreen) pad(v view) app.UI {
+	key := func(class, name, label string) app.UI {
+		return app.Button().Type("button").Class("key "+class).ID("key-"+name).Text(label).
+			OnClick(func(ctx app.Context, _ app.Event) { s.pressed(ctx, name) }, app.EventScope(name))
+	}
+	digit := func(d string) app.UI { return key("digit", d, d) }
+	return app.Div().Class("keys").Body(
+		digit("7"), digit("8"), digit("9"), key("word", keyOpen, words.KeyOpen),
+		digit("4"), digit("5"), digit("6"), key("word", keyUnsettled, words.KeyUnsettled),
+		digit("1"), digit("2"), digit("3"), key("word", keySkip, words.KeySkip),
+		digit("."), digit("0"),
+		app.Button().Type("button").Class("key digit").ID("key-erase").Aria("label", words.Erase).Text("⌫").
+			OnClick(func(ctx app.Context, _ app.Event) { s.pressed(ctx, keyErase) }),
+		app.Button().Type("button").Class("key enter").ID("enter").Text(words.Enter(v.text == "" && v.line.Answered)).
+			OnClick(func(ctx app.Context, _ app.Event) { s.pressed(ctx, keyEnter) }),
+	)
+}

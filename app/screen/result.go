@@ -1,0 +1,126 @@
+package screen
+
+import (
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/device"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/assess"
+	"coilbook/engine/session"
+	"coilbook/engine/spec"
+)
+
+// result gives the verdicts with their reasons, and what stays untested.
+type result struct {
+	app.Compo
+	Desk    *desk.Desk
+	Rev     int
+	Session uuid.UUID
+
+	problem string
+}
+
+// Render draws parts, verdicts and what is left.
+func (s *result) Render() app.UI {
+	b, ok := s.Desk.Bench(s.Session)
+	if !ok {
+		return waiting()
+	}
+	r := b.Report()
+	return app.Div().Class("page").Body(
+		head(words.Titles["result"], savedSign(s.Desk), sheetPath(s.Session)),
+		app.Main().Class("main").Body(
+			heading(words.Headline(r)),
+			part.Text("quiet", words.JudgedBy(b)),
+			partList(r.Parts),
+			app.Div().Class("verdicts").ID("verdicts").Body(s.verdicts(r)...),
+			untested(r),
+			part.Text("quiet", words.DeferToManual),
+		),
+		app.Footer().Class("act two").Body(
+			app.P().Class("problem").Attr("role", "alert").Text(s.problem),
+			part.Button("other-act", words.SaveFile, s.download).ID("save-file"),
+			s.action(b),
+		),
+	)
+}
+
+func (s *result) action(b assess.Bench) app.UI {
+	if next, more := b.State.Next(); more {
+		return part.Link("main-act", checkPath(s.Session, next.ID)).ID("next").Text(words.GoOn)
+	}
+	return part.Button("main-act", words.Finish, func(ctx app.Context) {
+		if !b.State.Finished {
+			s.Desk.Mark(s.Session, session.Finished)
+		}
+		part.Go(ctx, "sessions")
+	}, b.State.Finished).ID("finish")
+}
+
+func (s *result) download(app.Context) {
+	name, data, err := s.Desk.File(s.Session)
+	if err != nil {
+		s.problem = words.NoFile
+		return
+	}
+	device.Download(name, "application/json", data)
+}
+
+func partList(parts []assess.PartResult) app.UI {
+	var items []app.UI
+	for _, p := range parts {
+		sign := part.Mark(p.Outcome)
+		if p.Tested == 0 {
+			sign = part.Sign("todo")
+		}
+		items = append(items, app.Div().Class("part").Body(sign,
+			app.Span().Class("row-name").Body(app.Strong().Text(words.Part(p.Part)), app.Small().Text(words.PartResult(p)))))
+	}
+	return app.Div().Class("parts card").ID("parts").Body(items...)
+}
+
+func (s *result) verdicts(r assess.Report) []app.UI {
+	var out []app.UI
+	for _, l := range r.Lines {
+		if l.Answered && !l.Skipped {
+			out = append(out, s.verdict(l))
+		}
+	}
+	if r.Balance != nil && r.Balance.Missing == 0 {
+		out = append(out, verdictCard(words.PairsAlike, words.Doubt(r.Balance.Verdict), words.Balance(*r.Balance), r.Balance.Verdict))
+	}
+	return out
+}
+
+func (s *result) verdict(l assess.Line) app.UI {
+	if l.Unread != nil {
+		return app.Div().Class("card verdict").Text(l.Unread.Error())
+	}
+	return verdictCard(words.CheckName(l.Check), words.Reading(l), words.Because(l.Check, l.Verdict), l.Verdict)
+}
+
+func verdictCard(name, reading, because string, v spec.Verdict) app.UI {
+	return app.Article().Class("card verdict").Body(
+		app.Div().Class("verdict-head").Body(
+			app.Span().Class("row-name").Text(name), app.Strong().Text(reading),
+			app.Span().Class("chip "+part.Tone(v.Outcome)).Body(part.Mark(v.Outcome), app.Span().Text(words.Outcome(v.Outcome))),
+		),
+		part.When("bar-place", v.HasLimit && v.HasValue, func() app.UI { return part.Picture("limit-bar", part.LimitBar(v)) }),
+		part.Text("because", because),
+		part.When("", v.Outcome == spec.CannotTell && len(v.Remedies) > 0, func() app.UI { return part.Text("decides", words.Decides(v)) }),
+	)
+}
+
+func untested(r assess.Report) app.UI {
+	var items []app.UI
+	for _, l := range r.Lines {
+		if !l.Answered || l.Skipped {
+			items = append(items, app.Li().Text(words.CheckName(l.Check)))
+		}
+	}
+	items = append(items, app.Li().Text(words.NotCovered))
+	return app.Div().Class("card").ID("untested").Body(app.H2().Text(words.UntestedTitle), app.Ul().Body(items...))
+}

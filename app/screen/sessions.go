@@ -1,0 +1,70 @@
+package screen
+
+import (
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/session"
+)
+
+// sessions lists what was saved; a removed one can be brought back.
+type sessions struct {
+	app.Compo
+	Desk *desk.Desk
+	Rev  int
+
+	removed uuid.UUID
+	name    string
+}
+
+// OnMount reads the list anew, in case another tab added to it.
+func (s *sessions) OnMount(app.Context) { s.Desk.Refresh() }
+
+// Render draws the list.
+func (s *sessions) Render() app.UI {
+	list := s.Desk.Sessions()
+	rows := make([]app.UI, len(list))
+	for i, st := range list {
+		rows[i] = s.row(st)
+	}
+	return app.Div().Class("page").Body(
+		head(words.Titles["sessions"], savedSign(s.Desk)),
+		app.Main().Class("main").Body(
+			heading(words.SessionsTitle),
+			part.When("", len(list) == 0 && s.Desk.Listed(), func() app.UI { return part.Text("quiet", words.NoSessions) }),
+			app.Div().Class("rows").ID("session-rows").Body(rows...),
+			part.When("", s.removed != uuid.Nil, s.undo),
+		),
+		foot("sessions"),
+	)
+}
+
+func (s *sessions) row(st session.State) app.UI {
+	done, of := st.Answered()
+	path := resultPath(st.ID)
+	if _, more := st.Next(); more {
+		path = sheetPath(st.ID)
+	}
+	return app.Div().Class("session").Body(
+		part.Link("row", path).Body(app.Span().Class("row-name").Body(
+			app.Strong().Text(words.SessionName(st)),
+			app.Small().Text(words.When(st.Changed)+" · "+words.Progress(done, of)))),
+		part.Button("remove", words.Delete, func(app.Context) {
+			s.removed, s.name = st.ID, words.SessionName(st)
+			s.Desk.Mark(st.ID, session.Removed)
+		}, st.ID).Aria("label", words.Delete+": "+words.SessionName(st)),
+	)
+}
+
+func (s *sessions) undo() app.UI {
+	return app.Div().Class("undo").Attr("role", "status").Body(
+		app.Span().Text(words.Deleted(s.name)),
+		part.Button("banner-act", words.Undo, func(app.Context) {
+			s.Desk.Mark(s.removed, session.Restored)
+			s.removed = uuid.Nil
+		}, s.removed).ID("undo"),
+	)
+}

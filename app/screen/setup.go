@@ -1,0 +1,238 @@
+package screen
+
+import (
+	"slices"
+	"strconv"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/device"
+	"coilbook/app/drawing"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/check"
+	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+	"coilbook/engine/session"
+	"coilbook/specs"
+)
+
+// setup asks what is tested and with what; every answer has a default.
+type setup struct {
+	app.Compo
+	Desk    *desk.Desk
+	Rev     int
+	Session uuid.UUID // Nil for a new session
+	Aim     check.Aim
+
+	form    session.Setup
+	air     string
+	problem string
+	filled  bool
+}
+
+func (s *setup) fill() {
+	if s.filled {
+		return
+	}
+	s.form = session.DefaultSetup()
+	if s.Session == uuid.Nil {
+		s.form.Aim = s.Aim
+		s.form.Unsure = []string{"statorPoles", "chargeLeads", "exciter", "pickup", "groundLead", "meter"}
+		s.filled = true
+		return
+	}
+	if b, ok := s.Desk.Bench(s.Session); ok {
+		s.form, s.filled = b.State.Setup, true
+		s.form.Unsure = slices.Clone(s.form.Unsure)
+		if s.form.Ambient != nil {
+			s.air = strconv.FormatFloat(*s.form.Ambient, 'f', -1, 64)
+		}
+	}
+}
+
+// Render draws the form.
+func (s *setup) Render() app.UI {
+	if s.fill(); !s.filled {
+		return waiting()
+	}
+	return app.Div().Class("page").Body(
+		head(words.Aim(s.form.Aim), plainSign(), s.back()),
+		app.Main().Class("main").Body(
+			heading(words.SetupTitle),
+			part.Text("quiet", words.SetupHint),
+			app.Div().Class("with-picture").Body(
+				part.Picture("stator", drawing.Stator(s.form.Build)),
+				app.Div().Class("beside").Body(s.leads(), s.poles()),
+			),
+			s.yesNo("exciter", words.AskExciter, &s.form.Build.Exciter),
+			s.yesNo("pickup", words.AskPickup, &s.form.Build.Pickup),
+			s.yesNo("groundLead", words.AskGround, &s.form.Build.GroundLead),
+			s.meters(), s.profiles(), s.ambient(), s.name(),
+		),
+		app.Footer().Class("act").Body(
+			app.P().Class("problem").Attr("role", "alert").Text(s.problem),
+			part.Button("main-act", s.goWord(), s.begin).ID("begin"),
+		),
+	)
+}
+
+func (s *setup) back() string {
+	if s.Session == uuid.Nil {
+		return ""
+	}
+	return sheetPath(s.Session)
+}
+
+func (s *setup) goWord() string {
+	if s.Session == uuid.Nil {
+		return words.SetupBegin
+	}
+	return words.SetupKeep
+}
+
+func (s *setup) begin(ctx app.Context) {
+	if s.problem = s.readAir(); s.problem != "" {
+		return
+	}
+	if s.Session == uuid.Nil {
+		device.PersistStorage()
+		id := s.Desk.Begin(s.form)
+		next := check.Plan(s.form.Build, s.form.Aim)[0]
+		part.Go(ctx, checkPath(id, next.ID))
+		return
+	}
+	s.Desk.Revise(s.Session, s.form)
+	part.Go(ctx, sheetPath(s.Session))
+}
+
+func (s *setup) readAir() string {
+	if s.form.Ambient = nil; s.air == "" {
+		return ""
+	}
+	t, err := quantity.Parse(quantity.Temperature, s.air, quantity.DegreesC)
+	if err != nil || t.State != quantity.Number || t.Value < session.MinAmbient || t.Value > session.MaxAmbient {
+		return words.BadAir
+	}
+	s.form.Ambient = &t.Value
+	return ""
+}
+
+// option is one answer of a row of choices.
+type option struct {
+	label string
+	on    bool
+	take  func()
+}
+
+func (s *setup) choices(id, question string, list ...option) app.UI {
+	buttons := make([]app.UI, len(list))
+	for i, o := range list {
+		class := "option"
+		if o.on {
+			class += " on"
+		}
+		take := o.take
+		buttons[i] = part.Button(class, o.label, func(app.Context) { take() }, id, i, o.on).
+			Attr("role", "radio").Aria("checked", part.Aria(o.on))
+	}
+	return app.Div().Class("ask").ID("ask-"+id).Attr("role", "radiogroup").Aria("label", question).Body(
+		app.P().Class("question").Text(question), app.Div().Class("options").Body(buttons...))
+}
+
+func (s *setup) unsure(field string) bool { return slices.Contains(s.form.Unsure, field) }
+
+// answer takes an answer to a field; unsure keeps the default and says so.
+func (s *setup) answer(field string, unsure bool, set func()) func() {
+	return func() {
+		s.form.Unsure = slices.DeleteFunc(slices.Clone(s.form.Unsure), func(f string) bool { return f == field })
+		if unsure {
+			s.form.Unsure = append(s.form.Unsure, field)
+		}
+		set()
+	}
+}
+
+func (s *setup) leads() app.UI {
+	const field = "chargeLeads"
+	list := []option{}
+	for n := check.MinChargeLeads; n <= check.MaxChargeLeads; n++ {
+		list = append(list, option{strconv.Itoa(n), !s.unsure(field) && s.form.Build.ChargeLeads == n,
+			s.answer(field, false, func() { s.form.Build.ChargeLeads = n })})
+	}
+	list = append(list, option{words.NotSure, s.unsure(field),
+		s.answer(field, true, func() { s.form.Build.ChargeLeads = check.DefaultBuild().ChargeLeads })})
+	return s.choices(field, words.AskLeads, list...)
+}
+
+func (s *setup) poles() app.UI {
+	const field = "statorPoles"
+	turn := func(by int) func() {
+		return s.answer(field, false, func() {
+			s.form.Build.StatorPoles = min(max(s.form.Build.StatorPoles+by, check.MinPoles), check.MaxPoles)
+		})
+	}
+	count := strconv.Itoa(s.form.Build.StatorPoles)
+	notSure := "option"
+	if s.unsure(field) {
+		notSure += " on"
+	}
+	return app.Div().Class("ask").ID("ask-"+field).Body(
+		app.P().Class("question").Text(words.AskPoles),
+		app.Div().Class("options").Body(
+			part.Button("option", "−", func(app.Context) { turn(-1)() }, "fewer", count).Aria("label", words.FewerPoles),
+			app.Output().Class("count").Text(count),
+			part.Button("option", "+", func(app.Context) { turn(1)() }, "more", count).Aria("label", words.MorePoles),
+			part.Button(notSure, words.NotSure, func(app.Context) {
+				s.answer(field, true, func() { s.form.Build.StatorPoles = check.DefaultBuild().StatorPoles })()
+			}, s.unsure(field)),
+		))
+}
+
+func (s *setup) yesNo(field, question string, value *bool) app.UI {
+	standard := map[string]bool{"exciter": check.DefaultBuild().Exciter, "pickup": check.DefaultBuild().Pickup, "groundLead": check.DefaultBuild().GroundLead}[field]
+	set := func(v bool) func() { return func() { *value = v } }
+	return s.choices(field, question,
+		option{words.Yes, !s.unsure(field) && *value, s.answer(field, false, set(true))},
+		option{words.No, !s.unsure(field) && !*value, s.answer(field, false, set(false))},
+		option{words.NotSure, s.unsure(field), s.answer(field, true, set(standard))},
+	)
+}
+
+func (s *setup) meters() app.UI {
+	const field = "meter"
+	list := []option{}
+	for _, m := range meter.Bundled() {
+		list = append(list, option{words.Meter(m.ID), !s.unsure(field) && s.form.Meter == m.ID,
+			s.answer(field, false, func() { s.form.Meter = m.ID })})
+	}
+	list = append(list, option{words.NotSure, s.unsure(field), s.answer(field, true, func() { s.form.Meter = meter.Cheap().ID })})
+	return s.choices(field, words.AskMeter, list...)
+}
+
+func (s *setup) profiles() app.UI {
+	list := []option{}
+	for _, p := range s.Desk.Profiles() {
+		on := s.form.Profile == p.ID || (s.form.Profile == "" && p.ID == specs.DefaultID)
+		list = append(list, option{p.Name, on, func() { s.form.Profile = p.ID }})
+	}
+	return s.choices("profile", words.AskProfile, list...)
+}
+
+func (s *setup) ambient() app.UI {
+	return app.Div().Class("ask").Body(
+		app.Label().Class("question").For("air").Text(words.AskAir),
+		&part.Field{ID: "air", Value: s.air, Hint: words.AirHint, Mode: "decimal",
+			OnText: func(_ app.Context, v string) { s.air, s.problem = v, "" }},
+	)
+}
+
+func (s *setup) name() app.UI {
+	return app.Div().Class("ask").Body(
+		app.Label().Class("question").For("name").Text(words.AskName),
+		&part.Field{ID: "name", Value: s.form.Name, Hint: words.NameHint, Mode: "text",
+			OnText: func(_ app.Context, v string) { s.form.Name = v }},
+	)
+}

@@ -1,0 +1,96 @@
+package screen
+
+import (
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/assess"
+	"coilbook/engine/spec"
+)
+
+// sheet shows all checks at a glance; any of them can be entered or corrected.
+type sheet struct {
+	app.Compo
+	Desk    *desk.Desk
+	Rev     int
+	Session uuid.UUID
+}
+
+// Render draws a row for each check.
+func (s *sheet) Render() app.UI {
+	b, ok := s.Desk.Bench(s.Session)
+	if !ok {
+		return waiting()
+	}
+	r := b.Report()
+	rows := []app.UI{}
+	for _, l := range r.Lines {
+		rows = append(rows, s.row(l))
+	}
+	if r.Balance != nil {
+		rows = append(rows, balanceRow(*r.Balance))
+	}
+	done, of := b.State.Answered()
+	return app.Div().Class("page").Body(
+		head(words.Titles["sheet"], savedSign(s.Desk), ""),
+		app.Main().Class("main").Body(
+			heading(words.SheetTitle(b.State)),
+			part.Text("quiet", words.Progress(done, of)+". "+words.SheetHint),
+			app.Div().Class("rows").ID("rows").Body(rows...),
+			legend(),
+			part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
+		),
+		app.Footer().Class("act").Body(s.action(b)),
+	)
+}
+
+func (s *sheet) action(b assess.Bench) app.UI {
+	if next, more := b.State.Next(); more {
+		return part.Link("main-act", checkPath(s.Session, next.ID)).ID("next").Text(words.NextCheck(words.CheckName(next)))
+	}
+	return part.Link("main-act", resultPath(s.Session)).ID("next").Text(words.ToResult)
+}
+
+func (s *sheet) row(l assess.Line) app.UI {
+	return part.Link("row", checkPath(s.Session, l.Check.ID)).ID("row-"+string(l.Check.ID)).Body(
+		app.Span().Class("row-name").Body(app.Span().Text(words.CheckName(l.Check)), app.Small().Text(words.Earlier(l.Earlier))),
+		app.Span().Class("row-reading").Text(words.Reading(l)),
+		rowMark(l),
+	)
+}
+
+func rowMark(l assess.Line) app.UI {
+	switch {
+	case l.Skipped:
+		return app.Span().Class("row-mark").Aria("label", words.NotDone).Body(part.Sign("skip"))
+	case !l.Answered:
+		return app.Span().Class("row-mark").Aria("label", words.ToDo).Body(part.Sign("todo"))
+	}
+	return outcomeMark(l.Verdict.Outcome)
+}
+
+func outcomeMark(o spec.Outcome) app.UI {
+	return app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.Outcome(o)).Body(part.Mark(o))
+}
+
+func balanceRow(b assess.Balance) app.UI {
+	mark := app.UI(app.Span().Class("row-mark").Aria("label", words.ToDo).Body(part.Sign("todo")))
+	if b.Missing == 0 {
+		mark = outcomeMark(b.Verdict.Outcome)
+	}
+	return app.Div().Class("row still").ID("row-balance").Body(
+		app.Span().Class("row-name").Body(app.Span().Text(words.PairsAlike), app.Small().Text(words.Balance(b))),
+		app.Span().Class("row-reading").Text(words.Doubt(b.Verdict)),
+		mark,
+	)
+}
+
+func legend() app.UI {
+	entry := func(o spec.Outcome) app.UI {
+		return app.Span().Class("legend-entry").Body(part.Mark(o), app.Span().Text(words.OutcomeLong(o)))
+	}
+	return app.Div().Class("legend").Body(entry(spec.InSpec), entry(spec.OutOfSpec), entry(spec.CannotTell))
+}

@@ -1,0 +1,176 @@
+// Package screen holds the screens, one file each. They show a view of the
+// records on the desk and send it intents; they judge nothing and store nothing.
+package screen
+
+import (
+	"errors"
+	"strings"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/device"
+	"coilbook/app/part"
+	"coilbook/app/store"
+	"coilbook/app/words"
+	"coilbook/engine/check"
+)
+
+// Shell is the one component that every route mounts, so that it lives as long
+// as the page: it owns the desk and puts the screen for the path inside itself.
+type Shell struct {
+	app.Compo
+	// NewDesk makes the records desk; post runs a function on the goroutine of
+	// the screens and redraws.
+	NewDesk func(post func(func())) *desk.Desk
+
+	desk    *desk.Desk
+	place   place
+	update  bool
+	offline bool
+}
+
+// place is where the address points.
+type place struct {
+	name    string // start, setup, check, sheet, result, sessions, about, nowhere
+	session uuid.UUID
+	check   check.ID
+	aim     check.Aim
+}
+
+// placeOf reads a path below the root.
+func placeOf(path string) place {
+	parts := strings.Split(strings.Trim(path, "/"), "/")
+	switch {
+	case parts[0] == "" || parts[0] == "index.html":
+		return place{name: "start"}
+	case len(parts) == 1 && (parts[0] == "sessions" || parts[0] == "about"):
+		return place{name: parts[0]}
+	case parts[0] == "setup" && len(parts) == 2 && words.Aim(check.Aim(parts[1])) != "":
+		return place{name: "setup", aim: check.Aim(parts[1])}
+	case parts[0] == "s" && len(parts) >= 3:
+		return sessionPlace(parts)
+	}
+	return place{name: "nowhere"}
+}
+
+func sessionPlace(parts []string) place {
+	id, err := uuid.Parse(parts[1])
+	p := place{name: parts[2], session: id}
+	switch {
+	case err != nil:
+		return place{name: "nowhere"}
+	case parts[2] == "check" && len(parts) == 4:
+		p.check = check.ID(parts[3])
+		return p
+	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result"):
+		return p
+	}
+	return place{name: "nowhere"}
+}
+
+// Addresses of the screens, below the root.
+func checkPath(id uuid.UUID, c check.ID) string { return "s/" + id.String() + "/check/" + string(c) }
+func sheetPath(id uuid.UUID) string             { return "s/" + id.String() + "/sheet" }
+func resultPath(id uuid.UUID) string            { return "s/" + id.String() + "/result" }
+func setupPath(id uuid.UUID) string             { return "s/" + id.String() + "/setup" }
+
+// OnMount puts up the desk.
+func (s *Shell) OnMount(ctx app.Context) {
+	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
+	s.desk.Start()
+	device.OfflineReady(func() { ctx.Dispatch(func(app.Context) { s.offline = true }) })
+	device.UpdateWaiting(func() { ctx.Dispatch(func(app.Context) { s.update = true }) })
+}
+
+// OnNav shows the screen for the address. The framework neither scrolls nor
+// moves the focus by itself.
+func (s *Shell) OnNav(ctx app.Context) {
+	s.place = placeOf(strings.TrimPrefix(ctx.Page().URL().Path, device.Prefix()))
+	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
+	ctx.Defer(func(app.Context) {
+		device.ScrollTop()
+		device.FocusHeading()
+	})
+}
+
+func titleOf(p place) string {
+	return words.Titles[p.name]
+}
+
+// Render draws the frame and the screen in it.
+func (s *Shell) Render() app.UI {
+	if s.desk == nil {
+		return app.Div().Class("shell")
+	}
+	return app.Div().Class("shell").Body(
+		part.When("banners", true, func() app.UI { return s.banners() }),
+		s.screen(),
+	)
+}
+
+func (s *Shell) screen() app.UI {
+	d, rev, p := s.desk, s.desk.Revision(), s.place
+	if p.session != uuid.Nil {
+		d.Show(p.session)
+		if d.Missing(p.session) {
+			return &nowhere{Words: words.NoSuchSession}
+		}
+	}
+	switch p.name {
+	case "start":
+		return &start{Desk: d, Rev: rev, Offline: s.offline}
+	case "setup":
+		return &setup{Desk: d, Rev: rev, Session: p.session, Aim: p.aim}
+	case "check":
+		return &checkScreen{Desk: d, Rev: rev, Session: p.session, Check: p.check}
+	case "sheet":
+		return &sheet{Desk: d, Rev: rev, Session: p.session}
+	case "result":
+		return &result{Desk: d, Rev: rev, Session: p.session}
+	case "sessions":
+		return &sessions{Desk: d, Rev: rev}
+	case "about":
+		return &about{}
+	}
+	return &nowhere{Words: words.NoSuchPlace}
+}
+
+// banners stand above every screen: a waiting update, trouble with the store.
+func (s *Shell) banners() app.UI {
+	return app.Div().Body(
+		part.When("", s.update, s.updateBanner),
+		part.When("", s.desk.Saving() == desk.NotSaved, s.notSavedBanner),
+		part.When("", s.desk.Saving() == desk.HandsOnly, func() app.UI {
+			return app.Div().Class("banner warn").Attr("role", "status").Text(words.NoStore)
+		}),
+		part.When("", s.desk.Unreadable() > 0, func() app.UI {
+			return app.Div().Class("banner").Attr("role", "status").Text(words.Unreadable(s.desk.Unreadable()))
+		}),
+	)
+}
+
+func (s *Shell) updateBanner() app.UI {
+	return app.Div().Class("banner").ID("update").Attr("role", "status").Body(
+		app.Span().Text(words.UpdateReady),
+		part.Button("banner-act", words.UpdateNow, func(app.Context) { device.TakeOverUpdate() }),
+	)
+}
+
+func (s *Shell) notSavedBanner() app.UI {
+	return app.Div().Class("banner warn").Attr("role", "alert").Body(
+		app.Span().Text(refusal(s.desk.Trouble())),
+		part.Button("banner-act", words.TryAgain, func(app.Context) { s.desk.Retry() }),
+	)
+}
+
+func refusal(err error) string {
+	switch {
+	case errors.Is(err, store.ErrFull):
+		return words.StoreFull
+	case errors.Is(err, store.ErrNewer):
+		return words.StoreNewer
+	}
+	return words.StoreRefused
+}
