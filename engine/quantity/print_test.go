@@ -91,8 +91,3 @@ func TestUnitsConvert(t *testing.T) {
 	assert.Equal(t, "unknown quantity", quantity.Kind(99).String())
 	assert.Nil(t, quantity.Units(99))
 }
-
-func TestABlankOneIsToldFromANumber(t *testing.T) {
-	assert.True(t, quantity.IsBlankOne("1."))
-	assert.False(t, quantity.IsBlankOne("1.1"))
-}

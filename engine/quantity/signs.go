@@ -43,7 +43,3 @@ var unsettledWords = map[string]bool{
 	"won't settle": true, "wont settle": true, "won’t settle": true, "unsettled": true,
 	"unstable": true, "jumps": true, "jumping": true, "drifts": true, "wanders": true,
 }
-
-// IsBlankOne reports whether a text is a lone 1 with a point, which is the
-// start of a number being typed and, on some displays, the sign for over-range.
-func IsBlankOne(t string) bool { return t == "1." }
