@@ -217,7 +217,11 @@ func PartResult(p assess.PartResult) string {
 	if p.Tested == 0 {
 		return "not tested"
 	}
-	return fmt.Sprintf("%s, %d of %s", Outcome(p.Outcome), p.Tested, count(p.Of, "check", "checks"))
+	soFar := ""
+	if p.Tested < p.Of && p.Outcome != spec.OutOfSpec {
+		soFar = " so far"
+	}
+	return fmt.Sprintf("%s%s, %d of %s", Outcome(p.Outcome), soFar, p.Tested, count(p.Of, "check", "checks"))
 }
 
 // Headline is the result in one sentence, never surer than the readings.

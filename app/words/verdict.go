@@ -98,6 +98,9 @@ func Because(c check.Check, v spec.Verdict) string {
 	limit := Limit(v.Limit)
 	switch v.Reason {
 	case spec.Within:
+		if v.Limit.Open {
+			return Doubt(v) + " on a range this high is as good as open. " + noProof
+		}
 		return Doubt(v) + " lies inside the limit (" + limit + ")."
 	case spec.Below:
 		return Doubt(v) + " is under the limit (" + limit + "): " + lowMeans[c.Measures]
@@ -108,7 +111,7 @@ func Because(c check.Check, v spec.Verdict) string {
 	case spec.LineBroken:
 		return "Open line where it must conduct (" + limit + "): a broken wire, joint or contact."
 	case spec.OpenAsMust:
-		return "Open line, as it must be. A meter finds a leak; it cannot prove there is none at running voltage."
+		return "Open line, as it must be. " + noProof
 	}
 	return undecided(v, limit)
 }
@@ -117,6 +120,9 @@ func Because(c check.Check, v spec.Verdict) string {
 func Brief(c check.Check, v spec.Verdict) string {
 	switch v.Reason {
 	case spec.Within:
+		if v.Limit.Open {
+			return Doubt(v) + ": as good as open."
+		}
 		return Doubt(v) + ", inside the limit."
 	case spec.Below:
 		return Doubt(v) + ", under the limit: " + lowMeans[c.Measures]
@@ -135,6 +141,9 @@ func Brief(c check.Check, v spec.Verdict) string {
 	}
 	return Because(c, v) + " " + Decides(v)
 }
+
+// noProof is what an ohm range can never say about insulation.
+const noProof = "A meter finds a leak; it cannot prove there is none at running voltage."
 
 func undecided(v spec.Verdict, limit string) string {
 	switch v.Reason {

@@ -118,7 +118,8 @@ func TestRangeOfAReading(t *testing.T) {
 		{"cheap", "200 Ω", "5 MΩ", "2 MΩ"},     // beyond all
 		{"cheap", "200 Ω", "OL", "200 Ω"},      // over-range on the dial's range
 		{"cheap", "2 MΩ", "won't settle", "2 MΩ"},
-		{"auto4000", "4 kΩ", "144.7", "400 Ω"}, // picks the lowest range that fits
+		{"auto4000", "4 kΩ", "144.7", "400 Ω"},
+		{"auto4000", "40 kΩ", "1.23 kΩ", "4 kΩ"}, // picks the lowest range that fits
 		{"auto4000", "400 Ω", "1.234 kΩ", "4 kΩ"},
 		{"auto4000", "400 Ω", "0.55", "400 Ω"},
 		{"auto4000", "400 Ω", "OL", "40 MΩ"}, // over-range means beyond its highest
