@@ -1,0 +1,251 @@
+//go:build !js
+
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// patience bounds every wait for the browser; it is generous because slow
+// machines share it with everything else.
+const patience = 30 * time.Second
+
+// browser is one browser with one page. The test fails when
+// the page throws an exception that nothing catches, or asks another host for
+// anything.
+type browser struct {
+	t   *testing.T
+	ctx context.Context
+
+	mu         sync.Mutex
+	console    []string // what the page wrote
+	exceptions []string
+	foreign    []string // requests to other hosts
+}
+
+// newBrowser starts a browser that shows a small phone's screen.
+func newBrowser(t *testing.T) *browser {
+	t.Helper()
+	return newBrowserIn(t, t.TempDir())
+}
+
+// newBrowserIn starts one on a profile that may have been used before.
+func newBrowserIn(t *testing.T, profile string) *browser {
+	t.Helper()
+	b := &browser{t: t}
+	options := append(browserOptions(findBrowser(t), b.startProxy()), chromedp.UserDataDir(profile))
+	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, cancel := chromedp.NewContext(alloc, chromedp.WithListener(b.hear))
+	b.ctx = ctx
+	t.Cleanup(func() {
+		_ = chromedp.Cancel(ctx)
+		cancel()
+		stop()
+		b.judge()
+	})
+	if err := chromedp.Do(ctx); err != nil {
+		t.Fatal("starting the browser: ", err)
+	}
+	b.size(360, 640)
+	return b
+}
+
+func (b *browser) hear(event any) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	switch e := event.(type) {
+	case *runtime.EventConsoleAPICalled:
+		var words []string
+		for _, a := range e.Args {
+			words = append(words, consoleText(a))
+		}
+		b.console = append(b.console, strings.Join(words, " "))
+	case *network.EventRequestWillBeSent:
+		if u, err := url.Parse(e.Request.URL); err == nil && strings.HasPrefix(u.Scheme, "http") && u.Hostname() != "127.0.0.1" {
+			b.foreign = append(b.foreign, e.Request.URL)
+		}
+	case *runtime.EventExceptionThrown:
+		text := e.ExceptionDetails.Text
+		if e.ExceptionDetails.Exception != nil {
+			text += " " + e.ExceptionDetails.Exception.Description
+		}
+		b.exceptions = append(b.exceptions, text)
+	}
+}
+
+func consoleText(a *runtime.RemoteObject) string {
+	var text string
+	if json.Unmarshal(a.Value, &text) != nil {
+		text = string(a.Value) + a.Description
+	}
+	return text
+}
+
+// judge is the verdict on what the page did during the whole test.
+func (b *browser) judge() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	for _, e := range b.exceptions {
+		b.t.Error("the page threw: ", e)
+	}
+	for _, request := range b.foreign {
+		b.t.Error("a request to another host: ", request)
+	}
+	if b.t.Failed() {
+		b.t.Log("console:\n" + strings.Join(b.console, "\n"))
+	}
+}
+
+// kill ends the browser's process at once, as a phone does that needs memory.
+func (b *browser) kill() {
+	b.t.Helper()
+	process := chromedp.FromContext(b.ctx).Browser.Process()
+	if err := process.Kill(); err != nil {
+		b.t.Fatal("killing the browser: ", err)
+	}
+	_, _ = process.Wait() // the allocator may have waited already
+}
+
+// expectException takes the exceptions with that text off the list.
+func (b *browser) expectException(text string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	n := len(b.exceptions)
+	b.exceptions = slices.DeleteFunc(b.exceptions, func(e string) bool { return strings.Contains(e, text) })
+	if len(b.exceptions) == n {
+		b.t.Errorf("no exception with %q", text)
+	}
+}
+
+// written is what the page wrote to its console so far.
+func (b *browser) written() string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return strings.Join(b.console, "\n")
+}
+
+// size sets the screen, in CSS pixels.
+func (b *browser) size(width, height int64) {
+	b.t.Helper()
+	params := emulation.SetDeviceMetricsOverrideParams{Width: width, Height: height, DeviceScaleFactor: 2, Mobile: true}
+	if _, err := chromedp.Call(b.ctx, emulation.SetDeviceMetricsOverride, params); err != nil {
+		b.t.Fatal(err)
+	}
+}
+
+// load opens a page and returns once its own files are loaded.
+func (b *browser) load(url string) {
+	b.t.Helper()
+	b.do(chromedp.Navigate(url))
+}
+
+// open opens a page of the app and returns once the program runs.
+func (b *browser) open(url string) {
+	b.t.Helper()
+	b.load(url)
+	b.waitApp()
+}
+
+// reload does what the user's reload does.
+func (b *browser) reload() {
+	b.t.Helper()
+	b.do(chromedp.Reload())
+	b.waitApp()
+}
+
+// waitApp waits until the program has replaced the first paint.
+func (b *browser) waitApp() {
+	b.t.Helper()
+	b.waitFor(`typeof goappNav === "function" && !document.getElementById("first-paint") && !!document.querySelector("h1")`)
+}
+
+func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	if err := chromedp.Do(ctx, steps...); err != nil {
+		b.t.Fatal(err)
+	}
+}
+
+// waitFor waits until a JavaScript expression is true. Errors count as not yet:
+// a page that is being replaced has no values.
+func (b *browser) waitFor(expression string) {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	for {
+		ok, err := chromedp.Run(ctx, chromedp.Evaluate[bool](expression, chromedp.EvalAwaitPromise))
+		switch {
+		case ok && err == nil:
+			return
+		case ctx.Err() != nil:
+			b.t.Fatalf("waited in vain for %s (%v)", expression, err)
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+}
+
+// evaluate gives the value of a JavaScript expression, or what its promise
+// resolves to.
+func evaluate[T any](b *browser, expression string) T {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	if err != nil {
+		b.t.Fatalf("%s: %v", expression, err)
+	}
+	return v
+}
+
+// call sends a command of the protocol to the page.
+func call[P, R any](b *browser, command cdp.Command[P, R], params P) R {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	r, err := chromedp.Call(ctx, command, params)
+	if err != nil {
+		b.t.Fatalf("%s: %v", command.Method, err)
+	}
+	return r
+}
+
+// heading is the text of the page's first heading.
+func (b *browser) heading() string {
+	b.t.Helper()
+	return evaluate[string](b, `document.querySelector("h1").textContent`)
+}
+
+// screenshot writes what the screen shows to a PNG file.
+func (b *browser) screenshot(path string) {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	png, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
+	if err == nil {
+		err = os.MkdirAll(filepath.Dir(path), 0o755)
+	}
+	if err == nil {
+		err = os.WriteFile(path, png, 0o644)
+	}
+	if err != nil {
+		b.t.Fatal(fmt.Errorf("taking a screenshot: %w", err))
+	}
+}

@@ -1,0 +1,184 @@
+//go:build !js
+
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	downloads "github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/chromedp"
+
+	"coilbook/engine/session"
+)
+
+// keyboard types keys as a hardware keyboard does, none of them in a field.
+func (b *browser) keyboard(keys string) {
+	b.t.Helper()
+	b.do(chromedp.KeyEvent(keys))
+}
+
+// atFirstCheck opens a new session on the bench at its first check.
+func atFirstCheck(t *testing.T) (*host, *browser) {
+	t.Helper()
+	h := startSite(t, "/", siteFiles(t, "/", "one"))
+	b := newBrowser(t)
+	b.open(h.url("setup/bench"))
+	b.press("begin")
+	b.waitFor(`!!document.getElementById("enter")`)
+	return h, b
+}
+
+func (b *browser) waitHeading(text string) {
+	b.t.Helper()
+	b.waitFor(fmt.Sprintf(`document.querySelector("h1").textContent === %q`, text))
+}
+
+func (b *browser) waitText(id, part string) {
+	b.t.Helper()
+	b.waitFor(fmt.Sprintf(`(document.getElementById(%q) || {textContent: ""}).textContent.includes(%q)`, id, part))
+}
+
+func TestAKeyboardWorksToo(t *testing.T) {
+	_, b := atFirstCheck(t)
+	b.keyboard("0.3")
+	b.waitText("typed", "0.3")
+	b.keyboard("\r")
+	b.waitHeading("Ground lead to core")
+	b.keyboard("o")
+	b.waitText("verdict", "out of spec")
+	b.keyboard("\b")
+	b.waitText("typed", "–")
+	b.keyboard("\r")
+	b.waitText("because", "Type the number")
+}
+
+// A comma with three digits behind it has two meanings: it is asked back.
+func TestAnAmbiguousReadingIsAskedBack(t *testing.T) {
+	_, b := atFirstCheck(t)
+	b.keyboard("1,234\r")
+	b.waitText("because", "Which one?")
+	if got := b.heading(); got != "Touch the probe tips together" {
+		t.Fatalf("an ambiguous reading was entered: %s", got)
+	}
+	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelector("#because button").click()`))
+	b.waitHeading("Ground lead to core")
+	b.waitSaved()
+	b.keyboard("\x1b")
+	b.waitText("typed", "1.234")
+}
+
+func TestCorrectingKeepsTheEarlierReading(t *testing.T) {
+	h, b := atFirstCheck(t)
+	b.typeOnPad("0.9")
+	b.enter()
+	sheet := strings.TrimPrefix(strings.Split(evaluate[string](b, `location.pathname`), "/check/")[0]+"/sheet", "/")
+	b.open(h.url(sheet))
+	b.press("row-lead-zero")
+	b.waitText("typed", "0.9")
+	b.typeOnPad("0.2")
+	b.enter()
+	b.open(h.url(sheet))
+	b.waitText("row-lead-zero", "0.2 Ω")
+	b.waitText("row-lead-zero", "1 earlier reading kept")
+}
+
+func TestGoingBackLosesNothing(t *testing.T) {
+	_, b := atFirstCheck(t)
+	b.typeOnPad("0.3")
+	b.enter()
+	b.typeOnPad("12")
+	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelector(".back").click()`))
+	b.waitHeading("Touch the probe tips together")
+	b.waitText("typed", "0.3")
+	b.press("enter")
+	b.waitHeading("Ground lead to core")
+	b.waitText("typed", "12")
+}
+
+func TestRefusedAndUnsettledChecks(t *testing.T) {
+	h, b := atFirstCheck(t)
+	b.press("key-skip")
+	b.waitHeading("Ground lead to core")
+	if got := b.typeOnPad("w"); got != "cannot tell" {
+		t.Errorf("digits that won't settle give %q", got)
+	}
+	b.enter()
+	b.open(h.url(strings.TrimPrefix(strings.Split(evaluate[string](b, `location.pathname`), "/check/")[0]+"/sheet", "/")))
+	b.waitText("row-lead-zero", "not done")
+	b.waitText("row-core-continuity", "won't settle")
+}
+
+func TestDeletingCanBeUndone(t *testing.T) {
+	h, b := atFirstCheck(t)
+	b.typeOnPad("0.3")
+	b.enter()
+	b.open(h.url("sessions"))
+	b.waitFor(`document.querySelectorAll(".session").length === 1`)
+	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelector(".remove").click()`))
+	b.waitFor(`document.querySelectorAll(".session").length === 0`)
+	b.press("undo")
+	b.waitFor(`document.querySelectorAll(".session").length === 1`)
+	b.waitSaved()
+	b.reload()
+	b.waitFor(`document.querySelectorAll(".session").length === 1`)
+}
+
+func TestAnUpdateIsOfferedNotForced(t *testing.T) {
+	h := startSite(t, "/", siteFiles(t, "/", "one"))
+	b := newBrowser(t)
+	b.open(h.url(""))
+	b.waitFor(kept)
+	b.reload()
+	old := runningVersion(b)
+	h.deploy(siteFiles(t, "/", "two"))
+	if state := update(b); state != "installed" {
+		t.Fatalf("the new version is %s", state)
+	}
+	b.waitText("update", "A new version is ready")
+	if got := runningVersion(b); got != old {
+		t.Fatal("the new version took over without being asked")
+	}
+	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelector("#update button").click()`))
+	b.waitFor(fmt.Sprintf(`document.documentElement.dataset.version !== %q`, old))
+}
+
+// The file that the phone hands out is the one the command line reads.
+func TestTheSavedFileIsAssessed(t *testing.T) {
+	h, b := atFirstCheck(t)
+	b.typeOnPad("0.3")
+	b.enter()
+	dir := t.TempDir()
+	call(b, downloads.SetDownloadBehavior, downloads.SetDownloadBehaviorParams{Behavior: downloads.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir})
+	b.open(h.url(strings.TrimPrefix(strings.Split(evaluate[string](b, `location.pathname`), "/check/")[0]+"/result", "/")))
+	b.press("save-file")
+	data := waitForFile(t, dir)
+	s, err := session.Decode(data)
+	if err != nil || len(s.Entries) != 2 {
+		t.Fatalf("the saved file has %d entries: %v", len(s.Entries), err)
+	}
+	var out, problems bytes.Buffer
+	if code := assessFile([]string{"-"}, bytes.NewReader(data), &out, &problems); code != 0 || !bytes.Contains(out.Bytes(), []byte(`"in spec"`)) {
+		t.Errorf("assess ends with %d: %s", code, problems.String())
+	}
+}
+
+func waitForFile(t *testing.T, dir string) []byte {
+	t.Helper()
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
+		names, _ := filepath.Glob(filepath.Join(dir, "coilbook-*.json"))
+		if len(names) == 1 {
+			data, err := os.ReadFile(names[0])
+			if err == nil && len(data) > 0 {
+				return data
+			}
+		}
+	}
+	t.Fatal("no file was saved")
+	return nil
+}

@@ -1,0 +1,70 @@
+//go:build !js
+
+package main
+
+import (
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/storage"
+)
+
+// runner is a page that runs a test binary, as far as a browser can.
+var runner = map[string][]byte{
+	"index.html": []byte(`<!doctype html><title>tests</title><link rel="icon" href="data:,">
+<body><main><h1>Tests</h1></main><script src="wasm_exec.js"></script><script src="run.js"></script></body>`),
+	"run.js": []byte(`const go = new Go();
+go.argv = ["test", ...new URLSearchParams(location.search).getAll("arg")];
+go.exit = code => { globalThis.exitCode = code };
+WebAssembly.instantiateStreaming(fetch("test.wasm"), go.importObject).then(r => go.run(r.instance));`),
+}
+
+func TestStoreInTheBrowser(t *testing.T) {
+	h := hostTests(t, "./store")
+	t.Run("all", func(t *testing.T) { runTests(newBrowser(t), h, "-test.skip=TestNoRoomLeft") })
+	t.Run("no room left", func(t *testing.T) {
+		b, quota := newBrowser(t), 200_000.0
+		call(b, storage.OverrideQuotaForOrigin, storage.OverrideQuotaForOriginParams{
+			Origin: strings.TrimSuffix(h.url(""), "/"), QuotaSize: &quota,
+		})
+		runTests(b, h, "-test.run=TestNoRoomLeft")
+	})
+}
+
+func TestDeviceInTheBrowser(t *testing.T) {
+	runTests(newBrowser(t), hostTests(t, "./device"))
+}
+
+// hostTests builds the tests of a package for the browser and serves them.
+func hostTests(t *testing.T, pkg string) *host {
+	t.Helper()
+	watchSources()
+	binary, err := compile("test", "-c", "-trimpath", "-ldflags=-s -w", pkg)
+	if err != nil {
+		t.Fatal(err)
+	}
+	script, err := startScript()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := map[string][]byte{"test.wasm": binary, "wasm_exec.js": script}
+	for name, content := range runner {
+		files[name] = content
+	}
+	return startSite(t, "/", files)
+}
+
+func runTests(b *browser, h *host, args ...string) {
+	b.t.Helper()
+	query := url.Values{"arg": append([]string{"-test.v", "-test.timeout=60s"}, args...)}
+	b.load(h.url("?" + query.Encode()))
+	b.waitFor(`globalThis.exitCode !== undefined`)
+	output := b.written()
+	if code := evaluate[int](b, `exitCode`); code != 0 || !strings.Contains(output, "\nPASS") {
+		b.t.Errorf("tests in the browser failed with exit code %d:\n%s", code, output)
+	}
+	if !strings.Contains(output, "--- PASS") {
+		b.t.Error("no test ran")
+	}
+}
