@@ -131,7 +131,7 @@ func (d *Desk) fold(id uuid.UUID, e session.Entry) {
 // it takes them.
 func (d *Desk) append(id uuid.UUID, bodies ...session.Entry) {
 	for _, e := range bodies {
-		e.ID, e.At = d.world.NewID(), d.world.Now().UTC()
+		e.ID, e.At = d.world.NewID(), d.now(id)
 		d.pending = append(d.pending, pending{id, e})
 		d.fold(id, e)
 		if d.current.ID == id {
@@ -140,6 +140,18 @@ func (d *Desk) append(id uuid.UUID, bodies ...session.Entry) {
 	}
 	d.touch()
 	d.save()
+}
+
+// now is the time for a session's next entry: after its last one even when the
+// phone's clock was set back, because the order of entries is their meaning.
+func (d *Desk) now(id uuid.UUID) time.Time {
+	at := d.world.Now().UTC()
+	for _, s := range append([]session.Session{d.current}, d.sessions...) {
+		if n := len(s.Entries); s.ID == id && n > 0 && !at.After(s.Entries[n-1].At) {
+			at = s.Entries[n-1].At.Add(time.Millisecond)
+		}
+	}
+	return at
 }
 
 // save writes what is pending, one transaction per session at a time. What

@@ -115,6 +115,20 @@ func TestACorrectionKeepsTheEarlierReading(t *testing.T) {
 	require.Equal(t, b.State.Earlier["lead-zero"][0].ID, *line.Answer.Reading.Corrects)
 }
 
+func TestAClockSetBackDoesNotUndoACorrection(t *testing.T) {
+	tb := newTable(t, onDevice(&store.Memory{}))
+	tb.Start()
+	id := tb.Begin(session.DefaultSetup())
+	tb.Enter(id, reading("lead-zero", "0.3"))
+	tb.clock = tb.clock.Add(-time.Hour)
+	tb.Enter(id, reading("lead-zero", "0.2"))
+	b, _ := tb.Bench(id)
+	require.Equal(t, "0.2", b.Line(b.Plan[0]).Answer.Reading.Text)
+	tb.settle()
+	tb.Mark(id, session.Removed)
+	require.Empty(t, tb.Sessions())
+}
+
 func TestDraftsSurviveGoingBackAndForth(t *testing.T) {
 	tb := newTable(t, onDevice(&store.Memory{}))
 	id := tb.Begin(session.DefaultSetup())
