@@ -56,12 +56,7 @@ func TestOffline(t *testing.T) {
 }
 
 func TestBrokenDeploymentKeepsTheOldVersion(t *testing.T) {
-	h := startSite(t, "/", siteFiles(t, "/", "one"))
-	b := newBrowser(t)
-	b.open(h.url(""))
-	b.waitFor(kept)
-	b.reload()
-	old := runningVersion(b)
+	h, b, old := installed(t)
 	h.deploy(without(siteFiles(t, "/", "two"), "icons/icon-512.png"))
 	asked := h.asked("/icons/icon-512.png")
 	if state := update(b); state == "installed" {
@@ -81,12 +76,7 @@ func TestBrokenDeploymentKeepsTheOldVersion(t *testing.T) {
 }
 
 func TestUpdateWaitsForConsent(t *testing.T) {
-	h := startSite(t, "/", siteFiles(t, "/", "one"))
-	b := newBrowser(t)
-	b.open(h.url(""))
-	b.waitFor(kept)
-	b.reload()
-	old := runningVersion(b)
+	h, b, old := installed(t)
 	evaluate[bool](b, `caches.open("of another app").then(() => true)`)
 	h.deploy(siteFiles(t, "/", "two"))
 	if state := update(b); state != "installed" {
@@ -109,6 +99,17 @@ func TestUpdateWaitsForConsent(t *testing.T) {
 	if len(names) != 2 || !slices.Contains(names, "of another app") {
 		t.Errorf("caches are %v, want the new version's and the other app's", names)
 	}
+}
+
+// installed is a site and a browser that runs it from what it has kept.
+func installed(t *testing.T) (h *host, b *browser, version string) {
+	t.Helper()
+	h = startSite(t, "/", siteFiles(t, "/", "one"))
+	b = newBrowser(t)
+	b.open(h.url(""))
+	b.waitFor(kept)
+	b.reload()
+	return h, b, runningVersion(b)
 }
 
 // runningVersion is the version of the page; the worker's must be the same.

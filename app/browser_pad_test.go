@@ -34,6 +34,13 @@ func atFirstCheck(t *testing.T) (*host, *browser) {
 	return h, b
 }
 
+// sibling is the path of another screen of the session that is shown.
+func (b *browser) sibling(screen string) string {
+	b.t.Helper()
+	parts := strings.Split(evaluate[string](b, `location.pathname`), "/")
+	return strings.Join([]string{"s", parts[2], screen}, "/")
+}
+
 func (b *browser) waitHeading(text string) {
 	b.t.Helper()
 	b.waitFor(fmt.Sprintf(`document.querySelector("h1").textContent === %q`, text))
@@ -77,7 +84,7 @@ func TestCorrectingKeepsTheEarlierReading(t *testing.T) {
 	h, b := atFirstCheck(t)
 	b.typeOnPad("0.9")
 	b.enter()
-	sheet := strings.TrimPrefix(strings.Split(evaluate[string](b, `location.pathname`), "/check/")[0]+"/sheet", "/")
+	sheet := b.sibling("sheet")
 	b.open(h.url(sheet))
 	b.press("row-lead-zero")
 	b.waitText("typed", "0.9")
@@ -109,7 +116,7 @@ func TestRefusedAndUnsettledChecks(t *testing.T) {
 		t.Errorf("digits that won't settle give %q", got)
 	}
 	b.enter()
-	b.open(h.url(strings.TrimPrefix(strings.Split(evaluate[string](b, `location.pathname`), "/check/")[0]+"/sheet", "/")))
+	b.open(h.url(b.sibling("sheet")))
 	b.waitText("row-lead-zero", "not done")
 	b.waitText("row-core-continuity", "won't settle")
 }
@@ -130,12 +137,7 @@ func TestDeletingCanBeUndone(t *testing.T) {
 }
 
 func TestAnUpdateIsOfferedNotForced(t *testing.T) {
-	h := startSite(t, "/", siteFiles(t, "/", "one"))
-	b := newBrowser(t)
-	b.open(h.url(""))
-	b.waitFor(kept)
-	b.reload()
-	old := runningVersion(b)
+	h, b, old := installed(t)
 	h.deploy(siteFiles(t, "/", "two"))
 	if state := update(b); state != "installed" {
 		t.Fatalf("the new version is %s", state)
@@ -155,7 +157,7 @@ func TestTheSavedFileIsAssessed(t *testing.T) {
 	b.enter()
 	dir := t.TempDir()
 	call(b, downloads.SetDownloadBehavior, downloads.SetDownloadBehaviorParams{Behavior: downloads.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir})
-	b.open(h.url(strings.TrimPrefix(strings.Split(evaluate[string](b, `location.pathname`), "/check/")[0]+"/result", "/")))
+	b.open(h.url(b.sibling("result")))
 	b.press("save-file")
 	data := waitForFile(t, dir)
 	s, err := session.Decode(data)

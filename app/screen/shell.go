@@ -140,7 +140,8 @@ func (s *Shell) screen() app.UI {
 // banners stand above every screen: a waiting update, trouble with the store.
 func (s *Shell) banners() app.UI {
 	return app.Div().Body(
-		part.When("", s.update, s.updateBanner),
+		// Taking the update reloads the page: only once nothing is in hand alone.
+		part.When("", s.update && s.desk.Saving() == desk.Saved, s.updateBanner),
 		part.When("", s.desk.Saving() == desk.NotSaved, s.notSavedBanner),
 		part.When("", s.desk.Saving() == desk.HandsOnly, func() app.UI {
 			return app.Div().Class("banner warn").Attr("role", "status").Text(words.NoStore)
