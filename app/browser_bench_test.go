@@ -104,6 +104,10 @@ func (b *browser) fits(name string) {
 			const r = e.getBoundingClientRect();
 			if (r.width > 0 && (r.left < 0 || r.right > innerWidth + 0.5)) wrong.push(e.className + " ends at " + Math.round(r.right));
 		}
+		for (const e of document.querySelectorAll(".key, .main-act")) {
+			const r = e.getBoundingClientRect();
+			if (r.height > 0 && r.bottom > innerHeight + 0.5) wrong.push((e.id || e.className) + " ends below the screen, at " + Math.round(r.bottom));
+		}
 		return wrong })()`)
 	for _, w := range wrong {
 		b.t.Errorf("%s: %s", name, w)
@@ -169,6 +173,24 @@ func TestSavedOutlivesAKill(t *testing.T) {
 	if got := again.text("resume"); !strings.Contains(got, "1 of 12") {
 		t.Errorf("after the kill the start screen offers %q", got)
 	}
+}
+
+// A phone that lies on its side shows the whole pad, and the longest answers.
+func TestLyingPhone(t *testing.T) {
+	h := startSite(t, "/", siteFiles(t, "/", "one"))
+	b := newBrowser(t)
+	b.size(640, 360)
+	b.open(h.url("setup/bench"))
+	b.press("begin")
+	b.waitFor(`!!document.getElementById("enter")`)
+	b.shot("lying-1")
+	b.typeOnPad("0.3")
+	b.enter()
+	b.typeOnPad("o")
+	b.shot("lying-2")
+	b.enter()
+	b.typeOnPad("w")
+	b.shot("lying-3")
 }
 
 func TestScreens(t *testing.T) {

@@ -50,10 +50,10 @@ func (a *about) looks() app.UI {
 		buttons = append(buttons, part.Button(class, t.Name, func(app.Context) {
 			a.theme = t.ID
 			device.SetTheme(t.ID)
-		}, t.ID, on).ID("look-"+t.ID).Attr("role", "radio").Aria("checked", part.Aria(on)))
+		}, t.ID, on).ID("look-"+t.ID).Aria("pressed", part.Aria(on)))
 	}
 	return app.Section().Class("card").Body(app.H2().Text(words.LookTitle),
-		app.Div().Class("options").Attr("role", "radiogroup").Aria("label", words.LookTitle).Body(buttons...))
+		app.Div().Class("options").Attr("role", "group").Aria("label", words.LookTitle).Body(buttons...))
 }
 
 // nowhere stands where an address leads to nothing.

@@ -53,7 +53,7 @@ func typed(text, key string) string {
 func (s *checkScreen) display(v view) app.UI {
 	return app.Div().Class("display").Body(
 		app.Div().Class("number").Body(
-			app.Output().ID("typed").Class(typedClass(v)).Attr("role", "status").Text(shownText(v)),
+			app.Span().ID("typed").Class(typedClass(v)).Text(shownText(v)),
 			part.When("unit-place", !worded(v), func() app.UI { return s.unitKey(v) }),
 			s.verdict(v),
 		),
@@ -108,7 +108,7 @@ func (s *checkScreen) verdict(v view) app.UI {
 		return app.Span().Class("chip none")
 	}
 	o := v.line.Verdict.Outcome
-	return app.Span().Class("chip "+part.Tone(o)).ID("verdict").Attr("role", "status").Body(part.Mark(o), app.Span().Text(words.Outcome(o)))
+	return app.Span().Class("chip "+part.Tone(o)).ID("verdict").Body(part.Mark(o), app.Span().Text(words.Outcome(o)))
 }
 
 // sentence says in one line why, or what is wrong with the text.

@@ -136,9 +136,9 @@ func (s *setup) choices(id, question string, list ...option) app.UI {
 		}
 		take := o.take
 		buttons[i] = part.Button(class, o.label, func(app.Context) { take() }, id, i, o.on).
-			Attr("role", "radio").Aria("checked", part.Aria(o.on))
+			Aria("pressed", part.Aria(o.on))
 	}
-	return app.Div().Class("ask").ID("ask-"+id).Attr("role", "radiogroup").Aria("label", question).Body(
+	return app.Div().Class("ask").ID("ask-"+id).Attr("role", "group").Aria("label", question).Body(
 		app.P().Class("question").Text(question), app.Div().Class("options").Body(buttons...))
 }
 
@@ -179,7 +179,7 @@ func (s *setup) poles() app.UI {
 	if s.unsure(field) {
 		notSure += " on"
 	}
-	return app.Div().Class("ask").ID("ask-"+field).Body(
+	return app.Div().Class("ask").ID("ask-"+field).Attr("role", "group").Aria("label", words.AskPoles).Body(
 		app.P().Class("question").Text(words.AskPoles),
 		app.Div().Class("options").Body(
 			part.Button("option", "−", func(app.Context) { turn(-1)() }, "fewer", count).Aria("label", words.FewerPoles),
@@ -187,7 +187,7 @@ func (s *setup) poles() app.UI {
 			part.Button("option", "+", func(app.Context) { turn(1)() }, "more", count).Aria("label", words.MorePoles),
 			part.Button(notSure, words.NotSure, func(app.Context) {
 				s.answer(field, true, func() { s.form.Build.StatorPoles = check.DefaultBuild().StatorPoles })()
-			}, s.unsure(field)),
+			}, s.unsure(field)).Aria("pressed", part.Aria(s.unsure(field))),
 		))
 }
 

@@ -134,6 +134,8 @@ func Brief(c check.Check, v spec.Verdict) string {
 		return "Open where it must conduct: a broken wire, joint or contact."
 	case spec.OpenAsMust:
 		return "Open line, as it must be."
+	case spec.WontSettle:
+		return "No reading: a loose contact, or a broken wire. " + Decides(v)
 	case spec.NearLimit:
 		return Doubt(v) + " straddles the limit, " + Chance(v) + " likely in spec. " + Decides(v)
 	case spec.TooCoarse:
