@@ -1,5 +1,7 @@
-// Package winding knows what a coil of copper wire measures: how its resistance
-// follows temperature and how much wire of which gauge it holds.
+// Package winding knows what copper windings measure: how resistance follows
+// temperature, how much wire of which gauge a coil holds, what the leads of a
+// star, a delta or separate coils read, sound and faulty, which faults three
+// readings leave possible, and how small a fault they can show.
 //
 // A resistance is only comparable at a named temperature: ten kelvin move it by
 // 4 %, more than an ohm range of ±(0.8 % + 5 digits of 0.1 Ω) leaves open on any
@@ -11,4 +13,7 @@
 // give two. The formulas are the resistance method of IEC 60034-1 and the wire
 // gauge of ASTM B258 with the resistivity of IEC 60028, all from memory. Wire is
 // taken to be copper; aluminium needs another Material and resistivity.
+//
+// It also refuses to tell a star from a delta by three ohm readings: every star
+// has a delta that reads the same.
 package winding
