@@ -72,13 +72,17 @@ func benchFrom(name, profile string, stdin io.Reader) (assess.Bench, error) {
 		return assess.Bench{}, err
 	}
 	st := s.Fold()
+	field := "-profile"
+	if profile == "" {
+		field, profile = "setup.profile", st.Setup.Profile
+	}
 	if profile != "" {
 		known := false
 		for _, p := range profiles {
 			known = known || p.ID == profile
 		}
 		if !known {
-			return assess.Bench{}, fmt.Errorf("-profile: %q is not bundled; use any-small-machine, three-phase-charge or ac-fed-ignition", profile)
+			return assess.Bench{}, fmt.Errorf("%s: %q is not bundled; use any-small-machine, three-phase-charge or ac-fed-ignition", field, profile)
 		}
 		st.Setup.Profile = profile
 	}

@@ -110,6 +110,11 @@ func TestGoingBackLosesNothing(t *testing.T) {
 
 func TestRefusedAndUnsettledChecks(t *testing.T) {
 	h, b := atFirstCheck(t)
+	b.press("key-skip") // too soon after the screen came: half of a double tap
+	time.Sleep(600 * time.Millisecond)
+	if got := b.heading(); got != "Touch the probe tips together" {
+		t.Fatalf("a double tap skipped to %s", got)
+	}
 	b.press("key-skip")
 	b.waitHeading("Ground lead to core")
 	if got := b.typeOnPad("w"); got != "cannot tell" {
@@ -119,6 +124,44 @@ func TestRefusedAndUnsettledChecks(t *testing.T) {
 	b.open(h.url(b.sibling("sheet")))
 	b.waitText("row-lead-zero", "not done")
 	b.waitText("row-core-continuity", "won't settle")
+}
+
+// The digits alone may condemn a good part: the unit is asked.
+func TestTheUnitIsAskedWhereItDecides(t *testing.T) {
+	h, b := atFirstCheck(t)
+	b.typeOnPad("0.3")
+	b.enter()
+	b.open(h.url(strings.Replace(b.sibling("check"), "/check", "/check/pickup-gap", 1)))
+	b.waitHeading("Pickup air gap")
+	for i, digit := range "16" {
+		b.press("key-" + string(digit))
+		b.waitText("typed", "16"[:i+1])
+	}
+	b.waitText("because", "Which unit")
+	b.press("enter")
+	b.waitText("because", "Which unit")
+	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelectorAll("#because button")[1].click()`))
+	b.waitText("verdict", "in spec")
+	b.waitText("unit", "thou")
+}
+
+func TestLongNamesFit(t *testing.T) {
+	h, b := atFirstCheck(t)
+	b.typeOnPad("0.3")
+	b.enter()
+	b.open(h.url(b.sibling("setup")))
+	b.waitFor(`!!document.getElementById("name")`)
+	b.do(chromedp.Evaluate[chromedp.Void](`(() => { const e = document.getElementById("name");
+		e.value = "W".repeat(80); e.dispatchEvent(new Event("input", { bubbles: true })) })()`))
+	b.press("begin")
+	b.waitText("rows", "0.3")
+	b.shot("long-name-sheet")
+	b.open(h.url("sessions"))
+	b.waitFor(`document.querySelectorAll(".session").length === 1`)
+	b.shot("long-name-sessions")
+	b.open(h.url(""))
+	b.waitFor(`!!document.getElementById("resume")`)
+	b.shot("long-name-start")
 }
 
 func TestDeletingCanBeUndone(t *testing.T) {

@@ -2,6 +2,7 @@ package screen
 
 import (
 	"errors"
+	"time"
 
 	"github.com/google/uuid"
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -26,7 +27,8 @@ type checkScreen struct {
 	Check   check.ID
 
 	problem string
-	shown   check.ID // the check that problem belongs to
+	shown   check.ID  // the check that problem belongs to
+	since   time.Time // when it was first shown
 	release func()
 }
 
@@ -58,8 +60,9 @@ type view struct {
 	draft desk.Draft
 	text  string
 	unit  quantity.Unit
-	line  assess.Line // of the reading being typed, or of the one entered
-	live  bool        // a reading is being typed
+	line  assess.Line     // of the reading being typed, or of the one entered
+	live  bool            // a reading is being typed
+	units []quantity.Unit // the units between which the user must choose
 }
 
 func (s *checkScreen) view() (v view, ok bool) {
@@ -74,17 +77,22 @@ func (s *checkScreen) view() (v view, ok bool) {
 	if v.check.ID == "" {
 		return v, true
 	}
+	v.line = v.bench.Line(v.check)
 	v.draft = s.Desk.Draft(s.Session, s.Check)
+	if v.draft == (desk.Draft{}) && v.line.Answer.Reading != nil {
+		r := v.line.Answer.Reading // a correction starts where the reading was taken
+		v.draft.Unit, v.draft.Range = r.Unit, r.Range
+	}
 	v.text, v.unit = v.draft.Text, v.check.Unit(v.bench.Meter)
 	if u, ok := quantity.UnitNamed(v.check.Kind(), v.draft.Unit); ok {
 		v.unit = u
 	}
-	v.line = v.bench.Line(v.check)
 	if v.text != "" {
 		v.live = true
 		earlier := v.line.Earlier
 		v.line = v.bench.Judge(v.check, s.reading(v))
 		v.line.Earlier = earlier
+		v.units = v.bench.UnitsToAsk(v.check, s.reading(v), v.draft.Unit != "")
 	}
 	return v, true
 }
@@ -103,7 +111,7 @@ func (s *checkScreen) Render() app.UI {
 		return &nowhere{Words: words.NoSuchCheck}
 	}
 	if s.shown != s.Check {
-		s.shown, s.problem = s.Check, ""
+		s.shown, s.problem, s.since = s.Check, "", time.Now()
 	}
 	return app.Div().Class("page check").Body(
 		head(words.CheckOf(v.place+1, len(v.bench.Plan)), savedSign(s.Desk), s.back(v)),
@@ -136,6 +144,9 @@ func (s *checkScreen) pressed(ctx app.Context, key string) {
 // press acts on one key of the pad or keyboard.
 func (s *checkScreen) press(ctx app.Context, v view, key string) {
 	s.problem = ""
+	if key == keySkip && time.Since(s.since) < slip {
+		return
+	}
 	switch key {
 	case keyEnter:
 		s.enter(ctx, v)
@@ -152,6 +163,10 @@ func (s *checkScreen) press(ctx app.Context, v view, key string) {
 		s.keep(desk.Draft{Text: typed(v.text, key), Unit: v.draft.Unit, Range: v.draft.Range})
 	}
 }
+
+// slip is how soon after a new check a tap is taken for the second half of a
+// double tap on the one before.
+const slip = 400 * time.Millisecond
 
 func (s *checkScreen) keep(d desk.Draft) { s.Desk.Keep(s.Session, s.Check, d) }
 
@@ -173,6 +188,8 @@ func (s *checkScreen) enter(ctx app.Context, v view) {
 		s.next(ctx)
 	case v.text == "":
 		s.problem = words.TypeFirst
+	case len(v.units) > 0:
+		s.problem = words.WhichUnit
 	case v.line.Unread != nil:
 		s.problem = words.Unreadable1(v.line.Unread)
 	default:

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"coilbook/app/desk"
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/quantity"
@@ -31,7 +32,7 @@ func padKey(key string) bool {
 }
 
 // No display shows more digits than this.
-const maxTyped = 12
+const maxTyped = 9
 
 // typed is the text after one more key.
 func typed(text, key string) string {
@@ -63,7 +64,9 @@ func (s *checkScreen) display(v view) app.UI {
 }
 
 // judged reports whether there is a verdict to show.
-func (v view) judged() bool { return v.line.Answered && !v.line.Skipped && v.line.Unread == nil }
+func (v view) judged() bool {
+	return len(v.units) == 0 && v.line.Answered && !v.line.Skipped && v.line.Unread == nil
+}
 
 // worded reports whether the reading is a word, which has no unit.
 func worded(v view) bool { return v.judged() && v.line.Typed.State != quantity.Number }
@@ -116,6 +119,9 @@ func (s *checkScreen) sentence(v view) app.UI {
 	if choices := asked(v.line.Unread); v.text != "" && len(choices) == 2 {
 		return s.question(v, choices)
 	}
+	if len(v.units) > 0 {
+		return s.unitQuestion(v)
+	}
 	text, class := "", "because"
 	switch {
 	case s.problem != "":
@@ -131,6 +137,19 @@ func (s *checkScreen) sentence(v view) app.UI {
 		text = words.PadHint
 	}
 	return app.P().ID("because").Class(class).Attr("role", "status").Text(text)
+}
+
+// unitQuestion asks which unit the display shows, where the digits alone could
+// mean a good part or a bad one.
+func (s *checkScreen) unitQuestion(v view) app.UI {
+	buttons := []app.UI{app.Span().Text(words.WhichUnit)}
+	for _, u := range v.units {
+		buttons = append(buttons, part.Button("option", u.Name, func(app.Context) {
+			s.problem = ""
+			s.keep(desk.Draft{Text: v.text, Unit: u.Name, Range: v.draft.Range})
+		}, u.Name, v.text, string(s.Check)))
+	}
+	return app.Div().ID("because").Class("because which").Attr("role", "alert").Body(buttons...)
 }
 
 // question asks which of two meanings was meant; the answer is typed for them.

@@ -34,6 +34,9 @@ type setup struct {
 }
 
 func (s *setup) fill() {
+	if s.filled && s.Session == uuid.Nil {
+		s.form.Aim = s.Aim
+	}
 	if s.filled {
 		return
 	}

@@ -65,9 +65,9 @@ func (s *sheet) row(l assess.Line) app.UI {
 func rowMark(l assess.Line) app.UI {
 	switch {
 	case l.Skipped:
-		return app.Span().Class("row-mark").Aria("label", words.NotDone).Body(part.Sign("skip"))
+		return app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.NotDone).Body(part.Sign("skip"))
 	case !l.Answered:
-		return app.Span().Class("row-mark").Aria("label", words.ToDo).Body(part.Sign("todo"))
+		return app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.ToDo).Body(part.Sign("todo"))
 	}
 	return outcomeMark(l.Verdict.Outcome)
 }
@@ -77,7 +77,7 @@ func outcomeMark(o spec.Outcome) app.UI {
 }
 
 func balanceRow(b assess.Balance) app.UI {
-	mark := app.UI(app.Span().Class("row-mark").Aria("label", words.ToDo).Body(part.Sign("todo")))
+	mark := app.UI(app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.ToDo).Body(part.Sign("todo")))
 	if b.Missing == 0 {
 		mark = outcomeMark(b.Verdict.Outcome)
 	}

@@ -183,4 +183,4 @@ func chance(v spec.Verdict) string {
 }
 
 // NotCovered lists what these checks say nothing about.
-const NotCovered = "battery, regulator-rectifier, wiring, ignition box, coil, plug, and faults that show only when hot or at speed."
+const NotCovered = "a few shorted turns, insulation at running voltage, battery, regulator-rectifier, wiring, ignition box, coil, plug, and faults that show only when hot or at speed."

@@ -80,6 +80,7 @@ const (
 	NotDone      = "not done"
 	ToDo         = "to do"
 	WhichOne     = "Which one?"
+	WhichUnit    = "Which unit does the meter show?"
 	KeyOpen      = "open line"
 	KeyUnsettled = "won't settle"
 	KeySkip      = "can't do it"
@@ -105,6 +106,7 @@ const (
 	LookTitle     = "Look"
 	NowhereTitle  = "Nothing here"
 	NoSuchPlace   = "This address leads nowhere. Your records are untouched."
+	Unread        = "That session could not be read just now. It is still on this phone."
 	NoSuchSession = "That session is not on this phone."
 	NoSuchCheck   = "The set-up of this machine has no such check."
 	ToStart       = "To the start"
@@ -132,6 +134,7 @@ func count(n int, one, many string) string {
 
 // Why the last entries are not on the device yet.
 const (
+	StoreSlow    = "The phone's storage does not answer. Nothing is kept for now: load the page again, or “Save as file” before you close it."
 	StoreFull    = "The phone is full: your readings are kept here but not saved. Free some room, then try again."
 	StoreNewer   = "A newer Coilbook is open in another tab. Reload this one; “Save as file” keeps what is here."
 	StoreRefused = "The phone did not take the last readings. They are kept here; do not close Coilbook."

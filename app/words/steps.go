@@ -22,7 +22,7 @@ func Steps(c check.Check, m meter.Meter) []string {
 	case spec.ExciterCranking:
 		return []string{
 			"Plug together. Slide the probes in from the back: red on " + Terminal(c.Red) + ", black on " + Terminal(c.Black) + ".",
-			"Dial to " + dialOf(c, m) + ". Neutral, plug cap on a grounded plug.",
+			highestFirst(c, m) + " Neutral, plug cap on a grounded plug.",
 			"Crank three seconds, hands off the tips. Type the highest steady number.",
 		}
 	}
@@ -31,6 +31,15 @@ func Steps(c check.Check, m meter.Meter) []string {
 		"Red on " + Terminal(c.Red) + ", black on " + Terminal(c.Black) + ".",
 		"Let the digits rest, then type them.",
 	}
+}
+
+// highestFirst keeps peaks off a low range of a meter whose dial is turned.
+func highestFirst(c check.Check, m meter.Meter) string {
+	top, ok := m.Highest(c.Function)
+	if m.Auto || !ok {
+		return "Dial to " + dialOf(c, m) + "."
+	}
+	return "Dial to " + Dial(c, m, top) + " first; turn down to " + dialOf(c, m) + " only if it stays well under."
 }
 
 func dialOf(c check.Check, m meter.Meter) string {
@@ -60,7 +69,7 @@ func Caution(c check.Caution) string { return cautions[c] }
 
 var cautions = map[check.Caution]string{
 	check.ShockExciter:  "The exciter gives a painful shock. Hands off the tips while it turns.",
-	check.ShockIgnition: "Ignition voltage is dangerous, above all with a pacemaker. Keep clear of coil, cap and lead.",
+	check.ShockIgnition: "Ignition voltage is dangerous, above all with a pacemaker, and an ignition box stays charged after a stop. Keep clear of box, coil, cap and lead.",
 	check.MeterRating:   "Exciter peaks can exceed your meter's rating and destroy it. Never probe the spark lead.",
 	check.RotatingParts: "Keep hands, sleeves and hair away from flywheel, belt and fan.",
 	check.InNeutral:     "Neutral, brake on, wheels clear.",

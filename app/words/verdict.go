@@ -159,6 +159,8 @@ func undecided(v spec.Verdict, limit string) string {
 		return "More than this range can show, and that is over the lower limit (" + limit + ")."
 	case spec.WontSettle:
 		return "Digits that won't settle are no reading: a loose contact, or a broken wire that touches and parts."
+	case spec.BadLeads:
+		return "The probes held together did not read right, so nothing read through these leads counts."
 	case spec.NoLimit:
 		return "This spec profile has no limit for it."
 	case spec.NegativeOhms:
@@ -169,9 +171,9 @@ func undecided(v spec.Verdict, limit string) string {
 
 func leakMeans(c check.Check) string {
 	if c.Measures == spec.PhaseToPhase {
-		return "the windings touch each other, or the plug is wet."
+		return "the windings touch each other; damp, dirt or fingers on the tips read the same."
 	}
-	return "the winding touches the core, or the plug is wet."
+	return "the winding touches the core; damp, dirt or fingers on the tips read the same."
 }
 
 var lowMeans = map[spec.Measurand]string{
@@ -197,7 +199,12 @@ func Balance(b assess.Balance) string {
 		return "The pairs read alike within " + percent(v.Limit.High) + ", as far as this meter can see."
 	case spec.OneDiffers:
 		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ": shorted turns or a poor joint there."
+	case spec.BadLeads:
+		return undecided(v, Limit(v.Limit))
 	case spec.TooCoarse, spec.NearLimit:
+		if !v.HasValue {
+			return "The windings have less resistance than this meter can tell from its leads."
+		}
 		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ". On this range a difference under " + percent(v.Limit.High+1.645*v.Std) + " stays in doubt."
 	}
 	if b.Missing > 0 {
@@ -214,6 +221,7 @@ func leadsOf(c check.Check) string {
 func Remedy(r spec.Remedy) string { return remedies[r] }
 
 var remedies = map[spec.Remedy]string{
+	spec.MendLeads:    "Mend or swap the leads, press the tips together again.",
 	spec.ZeroLeads:    "Take the probes-together reading first.",
 	spec.HigherRange:  "Turn the dial to a higher range and read again.",
 	spec.CleanContact: "Clean and dry plug and contact, press harder, read again.",

@@ -112,7 +112,7 @@ var why = map[spec.Measurand]string{
 	spec.PickupResistance: "Finds a broken or shorted pickup: no pulse, no spark.",
 	spec.PickupGap:        "Too wide and the pulse is too weak; too narrow and metal touches.",
 	spec.ExciterResist:    "Finds a broken or shorted exciter: it feeds the ignition box.",
-	spec.ExciterCranking:  "Shows whether the exciter gives enough with the box drawing on it.",
+	spec.ExciterCranking:  "Shows whether the exciter gives enough with the box drawing on it. Cranking is slower than most meters are made for; the doubt allows for it.",
 }
 
 // Meter names a described meter.

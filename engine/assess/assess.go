@@ -4,6 +4,8 @@
 package assess
 
 import (
+	"math"
+
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
@@ -19,6 +21,10 @@ type Bench struct {
 	Air     spec.Temperature
 	Plan    []check.Check
 	zero    *meter.Measurement
+
+	// badLeads says that the probes held together read open, restless or far
+	// too much: no ohm reading through such leads says anything.
+	badLeads bool
 }
 
 // Open lays out a session's bench. profiles must not be empty; a profile or
@@ -51,7 +57,7 @@ func (b Bench) aimed(c check.Check) check.Check {
 	return c
 }
 
-func (b Bench) leadZero() *meter.Measurement {
+func (b *Bench) leadZero() *meter.Measurement {
 	for _, c := range b.Plan {
 		e, ok := b.State.Current[c.ID]
 		if c.Measures != spec.LeadZero || !ok || e.Reading == nil {
@@ -59,6 +65,8 @@ func (b Bench) leadZero() *meter.Measurement {
 		}
 		if t, err := b.typed(c, *e.Reading); err == nil {
 			m := b.measure(c, *e.Reading, t)
+			limit, known := b.Profile.Limit(c.Measures)
+			b.badLeads = t.State != quantity.Number || known && spec.Judge(limit, m, b.Air).Outcome == spec.OutOfSpec
 			return &m
 		}
 	}
@@ -92,6 +100,9 @@ func (b Bench) Judge(c check.Check, r session.Reading) Line {
 	} else {
 		l.Verdict = spec.NoLimitFor(l.Measured)
 	}
+	if b.badLeads && c.Measures != spec.LeadZero && c.Instrument == check.Multimeter && c.Function == meter.Ohms {
+		l.Verdict = spec.LeadsFirst(l.Verdict)
+	}
 	return l
 }
 
@@ -100,7 +111,14 @@ func (b Bench) typed(c check.Check, r session.Reading) (quantity.Typed, error) {
 	if u, ok := quantity.UnitNamed(c.Kind(), r.Unit); ok {
 		unit = u
 	}
-	return quantity.Parse(c.Kind(), r.Text, unit)
+	t, err := quantity.Parse(c.Kind(), r.Text, unit)
+	if err != nil || c.Instrument == check.FeelerGauge || t.State != quantity.Number {
+		return t, err
+	}
+	if top, ok := b.Meter.Highest(c.Function); ok && math.Abs(t.Value) > top.Full*1.0001 {
+		return t, &quantity.UnreadableError{Text: t.String(), Reason: "is more than any range of this meter shows", WayOut: "check the dial and the unit"}
+	}
+	return t, nil
 }
 
 // Cranking turns a small engine at about 150 to 600 per minute; with the pole

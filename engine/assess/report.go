@@ -68,6 +68,9 @@ func (b Bench) balance(lines []Line) *Balance {
 	out.Verdict = spec.Verdict{Reason: spec.CannotCompare, Probability: 0.5, Limit: limit, HasLimit: true}
 	if out.Missing == 0 {
 		out.Verdict = spec.JudgeBalance(limit, readings)
+		if b.badLeads {
+			out.Verdict = spec.LeadsFirst(out.Verdict)
+		}
 	}
 	return &out
 }

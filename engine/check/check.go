@@ -94,9 +94,10 @@ func (c Check) Dial(m meter.Meter) (r meter.Range, ok bool) {
 }
 
 // Unit is the unit a reading of this check is typed in unless the user says
-// otherwise.
+// otherwise. A meter that picks its range itself shows the unit too, so the
+// usual one is no more than a start.
 func (c Check) Unit(m meter.Meter) quantity.Unit {
-	if r, ok := c.Dial(m); ok {
+	if r, ok := c.Dial(m); ok && !m.Auto {
 		return r.Unit
 	}
 	return quantity.Units(c.Kind())[0]

@@ -17,6 +17,10 @@ import (
 // here has more windings that are alike.
 func JudgeBalance(l Limit, readings []meter.Measurement) Verdict {
 	v := Verdict{Limit: l, HasLimit: true, Probability: 0.5, Reason: CannotCompare}
+	if comparable(readings) && groupOf(readings).mean <= 0 {
+		v.Reason, v.Remedies = TooCoarse, []Remedy{VoltAmp, BetterMeter}
+		return v
+	}
 	if !comparable(readings) {
 		v.Remedies = []Remedy{Repeat}
 		return v
@@ -38,14 +42,12 @@ func JudgeBalance(l Limit, readings []meter.Measurement) Verdict {
 }
 
 func comparable(readings []meter.Measurement) bool {
-	sum := 0.0
 	for _, m := range readings {
 		if m.State != quantity.Number || m.Range.Label != readings[0].Range.Label {
 			return false
 		}
-		sum += m.Value
 	}
-	return (len(readings) == 2 || len(readings) == 3) && sum > 0
+	return len(readings) == 2 || len(readings) == 3
 }
 
 // fractionOff is the deviation of reading i from the mean, as a fraction of it,

@@ -50,7 +50,7 @@ func TestBalanceTable(t *testing.T) {
 		{"one open", "0.2", []string{"1.1", "OL", "1.1"}, spec.CannotTell, spec.CannotCompare, 0, spec.Repeat},
 		{"one that wanders", "0.2", []string{"1.1", "won't settle", "1.1"}, spec.CannotTell, spec.CannotCompare, 0, spec.Repeat},
 		{"two ranges", "0.2", []string{"1.1", "250", "1.1"}, spec.CannotTell, spec.CannotCompare, 0, spec.Repeat},
-		{"nothing left of them", "0.4", []string{"0.3", "0.3", "0.3"}, spec.CannotTell, spec.CannotCompare, 0, spec.Repeat},
+		{"nothing left of them", "0.4", []string{"0.3", "0.3", "0.3"}, spec.CannotTell, spec.TooCoarse, 0, spec.VoltAmp},
 	} {
 		v := spec.JudgeBalance(alikeWithin10, pairs(t, c.zero, c.texts...))
 		assert.Equal(t, c.outcome.String(), v.Outcome.String(), c.name)

@@ -29,6 +29,7 @@ const (
 	OneDiffers    Reason = "differs"         // one lead is off the others
 	CannotCompare Reason = "cannot-compare"  // a reading of the group is missing or no number
 	NegativeOhms  Reason = "below-lead-zero" // less than the leads alone
+	BadLeads      Reason = "bad-leads"       // taken through leads that are at fault
 )
 
 // Remedy is something that would decide an open verdict.
@@ -36,6 +37,7 @@ type Remedy string
 
 // Remedies, in the order of least work.
 const (
+	MendLeads    Remedy = "mend-leads"
 	ZeroLeads    Remedy = "zero-leads"
 	HigherRange  Remedy = "higher-range"
 	CleanContact Remedy = "clean-contact"
@@ -115,6 +117,13 @@ func Judge(l Limit, m meter.Measurement, t Temperature) Verdict {
 // reads so, but leads do that have changed since they were held together.
 func lessThanLeads(v Verdict) bool {
 	return v.Limit.Kind == quantity.Resistance && v.Outcome != InSpec && Conformance(v.Value, v.Std, math.Inf(-1), 0) >= confidence
+}
+
+// LeadsFirst is the verdict on a reading taken through leads that are
+// themselves at fault: the value stands, and nothing can be told from it.
+func LeadsFirst(v Verdict) Verdict {
+	v.Outcome, v.Probability, v.Reason, v.Remedies = CannotTell, 0.5, BadLeads, []Remedy{MendLeads}
+	return v
 }
 
 // NoLimitFor is the verdict where the profile has no limit.

@@ -177,3 +177,11 @@ func TestConformanceAtTheEdges(t *testing.T) {
 	o, _ = spec.DecideBetween(0, 1, 1.6449, inf)
 	assert.Equal(t, spec.OutOfSpec, o)
 }
+
+func TestNothingCountsThroughBadLeads(t *testing.T) {
+	v := spec.LeadsFirst(spec.Verdict{Outcome: spec.InSpec, Probability: 1, Reason: spec.OpenAsMust})
+	seen(v.Reason)
+	assert.Equal(t, spec.CannotTell, v.Outcome)
+	assert.Equal(t, spec.BadLeads, v.Reason)
+	assert.Equal(t, []spec.Remedy{spec.MendLeads}, v.Remedies)
+}
