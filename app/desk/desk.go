@@ -7,7 +7,9 @@ package desk
 import (
 	"context"
 	"errors"
+	"maps"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/google/uuid"
@@ -42,6 +44,8 @@ type Desk struct {
 	current  session.Session
 	loading  uuid.UUID // the session that is being read
 	missing  uuid.UUID // a session that was asked for and is not here
+	failed   uuid.UUID // a session that could not be read
+	listRead bool
 	sessions []session.Session
 	problems []store.Problem
 	drafts   map[draftKey]Draft
@@ -107,12 +111,39 @@ func (d *Desk) listed(list []session.Session, problems []store.Problem, err erro
 	if err != nil {
 		d.trouble = err
 	} else {
-		d.sessions, d.problems = list, problems
-		for _, p := range d.pending {
-			d.fold(p.session, p.entry)
+		d.sessions, d.problems, d.listRead = union(d.sessions, list), problems, true
+		for _, s := range d.sessions {
+			if s.ID == d.current.ID {
+				d.current = session.Merge(d.current, s) // another tab may have added to it
+			}
 		}
 	}
 	d.touch()
+}
+
+// union merges two readings of the list. Records only grow, so nothing that was
+// seen once is dropped because the other reading is a moment older.
+func union(a, b []session.Session) []session.Session {
+	byID := map[uuid.UUID]session.Session{}
+	for _, s := range slices.Concat(a, b) {
+		if old, ok := byID[s.ID]; ok {
+			s = session.Merge(old, s)
+		}
+		byID[s.ID] = s
+	}
+	return slices.SortedFunc(maps.Values(byID), func(x, y session.Session) int {
+		if c := changed(y).Compare(changed(x)); c != 0 {
+			return c
+		}
+		return strings.Compare(x.ID.String(), y.ID.String())
+	})
+}
+
+func changed(s session.Session) time.Time {
+	if len(s.Entries) == 0 {
+		return time.Time{}
+	}
+	return s.Entries[len(s.Entries)-1].At
 }
 
 // fold keeps the list in step with an entry that was just made.
@@ -136,6 +167,9 @@ func (d *Desk) append(id uuid.UUID, bodies ...session.Entry) {
 		d.fold(id, e)
 		if d.current.ID == id {
 			d.current = d.current.Append(e)
+		}
+		if d.missing == id {
+			d.missing = uuid.Nil
 		}
 	}
 	d.touch()
@@ -170,7 +204,9 @@ func (d *Desk) save() {
 	}
 	st := d.store
 	go func() {
-		err := st.Append(context.Background(), id, batch...)
+		ctx, cancel := context.WithTimeout(context.Background(), writePatience)
+		defer cancel()
+		err := st.Append(ctx, id, batch...)
 		d.world.Post(func() { d.saved(batch, err) })
 	}()
 }
@@ -192,6 +228,10 @@ func (d *Desk) saved(batch []session.Entry, err error) {
 	}
 	d.save()
 }
+
+// writePatience bounds a write that the browser never answers; what it held
+// stays pending and can be tried again.
+const writePatience = 15 * time.Second
 
 // Retry tries again to write what is pending.
 func (d *Desk) Retry() { d.save() }

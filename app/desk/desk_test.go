@@ -230,3 +230,110 @@ func TestFileNamesAreSafe(t *testing.T) {
 	require.Equal(t, "", plain("../.."))
 	require.Equal(t, "größe-", plain("Größe"))
 }
+
+func TestAPastedTabDoesNotBlockTheRecords(t *testing.T) {
+	tb := newTable(t, onDevice(&store.Memory{}))
+	tb.Start()
+	s := session.DefaultSetup()
+	s.Name = " gravel\tpit\r\nquad\x00 "
+	id := tb.Begin(s)
+	tb.settle()
+	require.Equal(t, Saved, tb.Saving())
+	b, _ := tb.Bench(id)
+	require.Equal(t, "gravel pit quad", b.State.Setup.Name)
+}
+
+func TestAnUnsavedSessionIsNotMissing(t *testing.T) {
+	memory := &store.Memory{}
+	tb := newTable(t, onDevice(full{memory}))
+	tb.Start()
+	tb.settle()
+	a := tb.Begin(session.DefaultSetup())
+	tb.Enter(a, reading("lead-zero", "0.3"))
+	other := tb.Begin(session.DefaultSetup())
+	tb.settle()
+	require.Equal(t, NotSaved, tb.Saving())
+	tb.Show(a)
+	tb.settle()
+	require.False(t, tb.Missing(a))
+	b, ok := tb.Bench(a)
+	require.True(t, ok)
+	require.Equal(t, "0.3", b.Line(b.Plan[0]).Answer.Reading.Text)
+	require.NotEqual(t, a, other)
+}
+
+// full takes nothing.
+type full struct{ store.Store }
+
+func (f full) Append(context.Context, uuid.UUID, ...session.Entry) error { return store.ErrFull }
+
+func TestASessionThatCannotBeReadIsTriedAgainOnlyOnRequest(t *testing.T) {
+	memory := &store.Memory{}
+	id := uuid.MustParse("019ae000-0000-7000-8000-000000000009")
+	broken := &counting{Store: memory, err: errors.New("device error")}
+	tb := newTable(t, onDevice(broken))
+	tb.Start()
+	tb.settle()
+	for range 5 {
+		tb.Show(id)
+		tb.settle()
+	}
+	require.True(t, tb.Failed(id))
+	require.Equal(t, 1, broken.loads)
+	tb.LookAgain()
+	tb.Show(id)
+	tb.settle()
+	require.Equal(t, 2, broken.loads)
+}
+
+type counting struct {
+	store.Store
+	err   error
+	loads int
+}
+
+func (c *counting) Load(context.Context, uuid.UUID) (session.Session, error) {
+	c.loads++
+	return session.Session{}, c.err
+}
+
+func TestALateReadingDoesNotReplaceANewSession(t *testing.T) {
+	memory := &store.Memory{}
+	tb := newTable(t, onDevice(memory))
+	tb.Start()
+	old := tb.Begin(session.DefaultSetup())
+	tb.settle()
+	again := newTable(t, onDevice(memory))
+	again.Start()
+	again.settle()
+	again.ids = 100
+	again.Show(old)
+	fresh := again.Begin(session.DefaultSetup())
+	again.settle()
+	_, ok := again.Bench(fresh)
+	require.True(t, ok)
+}
+
+func TestAnotherTabsEntriesArriveWithTheList(t *testing.T) {
+	memory := &store.Memory{}
+	tb := newTable(t, onDevice(memory))
+	tb.Start()
+	id := tb.Begin(session.DefaultSetup())
+	tb.settle()
+	mark := session.Skip{Check: "lead-zero"}
+	require.NoError(t, memory.Append(context.Background(), id, session.Entry{ID: uuid.Max, At: tb.clock.Add(time.Minute), Skip: &mark}))
+	tb.Refresh()
+	tb.settle()
+	b, _ := tb.Bench(id)
+	require.True(t, b.Line(b.Plan[0]).Skipped)
+}
+
+func TestAnAnswerBringsARemovedSessionBack(t *testing.T) {
+	tb := newTable(t, onDevice(&store.Memory{}))
+	tb.Start()
+	id := tb.Begin(session.DefaultSetup())
+	tb.Enter(id, reading("lead-zero", "0.3"))
+	tb.Mark(id, session.Removed)
+	tb.Enter(id, reading("core-continuity", "0.4"))
+	require.Len(t, tb.Sessions(), 1)
+}

@@ -16,19 +16,21 @@ import (
 // Begin starts a session with a set-up and puts it in hand.
 func (d *Desk) Begin(s session.Setup) uuid.UUID {
 	id := d.world.NewID()
-	d.current = session.Session{ID: id}
+	d.current, d.loading = session.Session{ID: id}, uuid.Nil
+	s.Name = oneLine(s.Name)
 	d.append(id, session.Entry{Setup: &s})
 	return id
 }
 
 // Revise replaces the set-up of the session in hand.
 func (d *Desk) Revise(id uuid.UUID, s session.Setup) {
+	s.Name = oneLine(s.Name)
 	d.append(id, session.Entry{Setup: &s})
 }
 
 // Show puts a session in hand, reading it from the store when needed.
 func (d *Desk) Show(id uuid.UUID) {
-	if d.current.ID == id || d.loading == id || d.missing == id || id == uuid.Nil || !d.ready {
+	if d.current.ID == id || d.loading == id || d.missing == id || d.failed == id || id == uuid.Nil || !d.ready {
 		return
 	}
 	d.loading = id
@@ -40,20 +42,34 @@ func (d *Desk) Show(id uuid.UUID) {
 }
 
 func (d *Desk) loaded(id uuid.UUID, s session.Session, err error) {
+	if d.loading != id {
+		return // something else was put in hand meanwhile
+	}
 	d.loading = uuid.Nil
+	inHand := d.pendingOf(id)
 	switch {
-	case err == nil:
-		d.current = s
-		for _, p := range d.pending {
-			if p.session == id {
-				d.current = d.current.Append(p.entry)
-			}
-		}
+	case err == nil, errors.Is(err, store.ErrNotFound) && len(inHand) > 0:
+		d.current = session.Session{ID: id, Entries: s.Entries}.Append(inHand...)
 	case errors.Is(err, store.ErrNotFound):
 		d.missing = id
 	default:
-		d.trouble = err
+		d.trouble, d.failed = err, id
 	}
+	d.touch()
+}
+
+func (d *Desk) pendingOf(id uuid.UUID) (entries []session.Entry) {
+	for _, p := range d.pending {
+		if p.session == id {
+			entries = append(entries, p.entry)
+		}
+	}
+	return entries
+}
+
+// LookAgain forgets that a session could not be read.
+func (d *Desk) LookAgain() {
+	d.failed = uuid.Nil
 	d.touch()
 }
 
@@ -89,6 +105,12 @@ func (d *Desk) File(id uuid.UUID) (name string, data []byte, err error) {
 	data, err = session.Encode(d.current)
 	st := d.current.Fold()
 	return "coilbook-" + plain(st.Setup.Name) + st.Started.Format("2006-01-02-1504") + ".json", data, err
+}
+
+// oneLine makes pasted text fit for a name: no line breaks, tabs or other
+// characters that cannot be seen.
+func oneLine(name string) string {
+	return strings.Join(strings.FieldsFunc(name, func(r rune) bool { return unicode.IsSpace(r) || !unicode.IsPrint(r) }), " ")
 }
 
 // plain keeps letters and digits of a machine's name for a file name.

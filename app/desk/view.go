@@ -63,6 +63,9 @@ func (d *Desk) Bench(id uuid.UUID) (b assess.Bench, ok bool) {
 // Missing reports whether a session was looked for in vain.
 func (d *Desk) Missing(id uuid.UUID) bool { return d.missing == id }
 
+// Failed reports whether a session could not be read; LookAgain tries anew.
+func (d *Desk) Failed(id uuid.UUID) bool { return d.failed == id && id != uuid.Nil }
+
 // Sessions lists the states of sessions that hold at least one answer, the
 // latest change first; removed ones are left out.
 func (d *Desk) Sessions() []session.State {
@@ -88,7 +91,7 @@ func (d *Desk) Unfinished() (st session.State, ok bool) {
 }
 
 // Listed reports whether the list of sessions has been read.
-func (d *Desk) Listed() bool { return d.ready }
+func (d *Desk) Listed() bool { return d.listRead }
 
 // Draft is what was typed for a check and not entered.
 func (d *Desk) Draft(id uuid.UUID, c check.ID) Draft { return d.drafts[draftKey{id, c}] }

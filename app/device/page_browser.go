@@ -63,8 +63,14 @@ func FocusHeading() {
 	h.Call("focus", map[string]any{"preventScroll": true})
 }
 
-// ScrollTop shows the top of the page.
-func ScrollTop() { window().Call("scrollTo", 0, 0) }
+// ScrollTop shows the top of the page, and of its main part where that scrolls
+// by itself.
+func ScrollTop() {
+	window().Call("scrollTo", 0, 0)
+	if main := document().Call("querySelector", "main"); main.Truthy() {
+		main.Set("scrollTop", 0)
+	}
+}
 
 // SetTitle names the page.
 func SetTitle(title string) { document().Set("title", title) }

@@ -60,13 +60,18 @@ func (a *about) looks() app.UI {
 type nowhere struct {
 	app.Compo
 	Words string
+	Retry func() // nil where trying again is no use
 }
 
 // Render says so and shows the way out.
 func (n *nowhere) Render() app.UI {
 	return app.Div().Class("page").Body(
 		head(words.AppName, plainSign()),
-		app.Main().Class("main").Body(heading(words.NowhereTitle), part.Text("", n.Words), part.Link("main-act", "").ID("home").Text(words.ToStart)),
+		app.Main().Class("main").Body(heading(words.NowhereTitle), part.Text("", n.Words),
+			part.When("", n.Retry != nil, func() app.UI {
+				return part.Button("other-act", words.TryAgain, func(app.Context) { n.Retry() })
+			}),
+			part.Link("main-act", "").ID("home").Text(words.ToStart)),
 		foot(""),
 	)
 }

@@ -3,6 +3,7 @@
 package screen
 
 import (
+	"context"
 	"errors"
 	"strings"
 
@@ -117,6 +118,9 @@ func (s *Shell) screen() app.UI {
 		if d.Missing(p.session) {
 			return &nowhere{Words: words.NoSuchSession}
 		}
+		if d.Failed(p.session) {
+			return &nowhere{Words: words.Unread, Retry: d.LookAgain}
+		}
 	}
 	switch p.name {
 	case "start":
@@ -144,7 +148,7 @@ func (s *Shell) banners() app.UI {
 		part.When("", s.update && s.desk.Saving() == desk.Saved, s.updateBanner),
 		part.When("", s.desk.Saving() == desk.NotSaved, s.notSavedBanner),
 		part.When("", s.desk.Saving() == desk.HandsOnly, func() app.UI {
-			return app.Div().Class("banner warn").Attr("role", "status").Text(words.NoStore)
+			return app.Div().Class("banner warn").Attr("role", "status").Text(noStore(s.desk.Trouble()))
 		}),
 		part.When("", s.desk.Unreadable() > 0, func() app.UI {
 			return app.Div().Class("banner").Attr("role", "status").Text(words.Unreadable(s.desk.Unreadable()))
@@ -164,6 +168,16 @@ func (s *Shell) notSavedBanner() app.UI {
 		app.Span().Text(refusal(s.desk.Trouble())),
 		part.Button("banner-act", words.TryAgain, func(app.Context) { s.desk.Retry() }),
 	)
+}
+
+func noStore(err error) string {
+	switch {
+	case errors.Is(err, store.ErrNewer):
+		return words.StoreNewer
+	case errors.Is(err, context.DeadlineExceeded):
+		return words.StoreSlow
+	}
+	return words.NoStore
 }
 
 func refusal(err error) string {

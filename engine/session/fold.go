@@ -60,7 +60,7 @@ func (st *State) answer(id check.ID, e Entry) {
 		st.Earlier[id] = append(st.Earlier[id], old)
 	}
 	st.Current[id] = e
-	st.Finished = false
+	st.Finished, st.Removed = false, false
 }
 
 func (st *State) mark(m Mark) {
