@@ -21,7 +21,7 @@
     screen.setAttribute("role", "alertdialog");
     screen.setAttribute("aria-labelledby", "crash-title");
     const reload = element("button", "crash-reload", "Start again");
-    reload.addEventListener("click", () => location.reload());
+    reload.addEventListener("click", startAgain);
     screen.append(
       element("h2", "crash-title", "Coilbook has stopped"),
       element("p", "crash-text", "What was marked as saved is still on this device. What you were typing is lost."),
@@ -29,6 +29,14 @@
       element("p", "crash-reason", `Reason: ${reason} (version ${version})`),
     );
     return screen;
+  }
+
+  // A new version may be waiting that does not stop: it gets its turn.
+  async function startAgain() {
+    const registration = await navigator.serviceWorker?.getRegistration(prefix);
+    if (!registration?.waiting) return location.reload();
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload());
+    registration.waiting.postMessage({ type: "take-over" });
   }
 
   function element(tag, id, text) {
