@@ -90,7 +90,8 @@ func (m Meter) Measure(f Function, r Range, t quantity.Typed, c Conditions) Meas
 
 func (m Meter) takeOffLeads(out *Measurement, zero *Measurement) {
 	contact := uncertainty.Rectangular(float64(m.Leads.Contact))
-	out.Own = math.Hypot(out.Own, contact)
+	rounding := out.Own
+	out.Own = math.Hypot(rounding, contact)
 	switch {
 	case zero == nil || zero.State != quantity.Number:
 		spread := uncertainty.Rectangular(float64(m.Leads.High-m.Leads.Low) / 2)
@@ -98,12 +99,14 @@ func (m Meter) takeOffLeads(out *Measurement, zero *Measurement) {
 		out.Shared = math.Hypot(out.Shared, spread)
 		out.Std = norm(out.Std, spread, contact)
 	case zero.Range.Label == out.Range.Label:
-		// The same offset stands in both readings and cancels; both
-		// quantisations stay, that of the zero in every reading alike.
+		// The same offset stands in both readings and cancels. Both roundings
+		// and both contacts stay, those of the zero in every reading alike. Two
+		// roundings are no normal error: their bounds are added, because at a
+		// few digits a smaller doubt would judge wrongly too often.
 		out.Value -= zero.Value
-		out.Shared = zero.Own
+		out.Shared = math.Hypot(zero.Own, contact)
 		out.Zeroed = true
-		out.Std = norm(out.Gain*out.Value, out.Own, out.Shared)
+		out.Std = norm(out.Gain*out.Value, contact, contact, rounding+zero.Own)
 	default:
 		out.Value -= zero.Value
 		out.Shared = math.Hypot(out.Shared, zero.Std)

@@ -57,8 +57,9 @@ func TestLeadZeroTakesTheOffsetAway(t *testing.T) {
 	assert.False(t, without.Zeroed)
 	assert.InDelta(t, 0.8, with.Value, 1e-12)
 	assert.InDelta(t, 1.1-0.25, without.Value, 1e-12, "the middle of the described leads")
-	// Left: gain 0.8 %·0.8/√3, two quantisations 0.1/√12, one contact 0.05/√3.
-	want := math.Sqrt(sq(0.0064/math.Sqrt(3)) + 2*0.01/12 + 0.0025/3)
+	// Left: gain 0.8 %·0.8/√3, two contacts 0.05/√3, and the bounds of two
+	// roundings added, 2·0.1/√12.
+	want := math.Sqrt(sq(0.0064/math.Sqrt(3)) + 2*0.0025/3 + sq(2*0.1/math.Sqrt(12)))
 	assert.InEpsilon(t, want, with.Std, 1e-9, "recomputed")
 	// Left: (0.8 %·1.1 + 0.5)/√3, leads ±0.15/√3, contact 0.05/√3.
 	want = math.Sqrt((sq(0.0088+0.5) + sq(0.15) + sq(0.05)) / 3)

@@ -40,8 +40,9 @@ func TestFiveReadings(t *testing.T) {
 	assert.InEpsilon(t, 1.4165*0.08367/math.Sqrt(5), got.TypeA, 1e-4)
 	assert.InDelta(t, 0.2, got.Spread, 1e-12)
 	assert.InEpsilon(t, got.TypeA, got.Own, 1e-9)
-	// Shared: 0.8 % of at most 0.9 and the zero's own 0.0289.
-	shared := math.Hypot(0.0072/math.Sqrt(3), 0.1/math.Sqrt(12))
+	// Shared: 0.8 % of at most 0.9, the zero's contact 0.05/√3, its rounding
+	// 0.1/√12 and, as roundings are added, twice their product.
+	shared := math.Sqrt(sq(0.0072)/3 + 0.0025/3 + 3*0.01/12)
 	assert.InEpsilon(t, math.Hypot(shared, got.TypeA), got.Std, 1e-6)
 	assert.Equal(t, -1, got.Retake)
 	assert.False(t, got.Few)

@@ -31,7 +31,7 @@ func newBench(random *rand.Rand, zeroed bool) bench {
 	b.gain, b.offset = b.either(a.Percent/100), b.either((a.Digits-0.5)*b.r.Step)
 	b.lead = float64(m.Leads.Low) + random.Float64()*float64(m.Leads.High-m.Leads.Low)
 	if zeroed {
-		z := m.Measure(meter.Ohms, b.r, b.shown(b.lead), meter.Conditions{RawLeads: true})
+		z := m.Measure(meter.Ohms, b.r, b.shown(b.lead+b.either(float64(m.Leads.Contact))), meter.Conditions{RawLeads: true})
 		b.zero = &z
 	}
 	return b
@@ -118,17 +118,21 @@ func TestSimulatedVerdictsAreHonest(t *testing.T) {
 func TestSimulatedVerdictsAtTheLimit(t *testing.T) {
 	random := rand.New(rand.NewPCG(23, 24))
 	for _, c := range []struct {
-		truth float64
-		wrong spec.Outcome
-	}{{0.999 * 90, spec.InSpec}, {1.001 * 110, spec.InSpec}, {1.001 * 90, spec.OutOfSpec}, {0.999 * 110, spec.OutOfSpec}} {
+		low, high, truth float64
+		wrong            spec.Outcome
+	}{
+		{90, 110, 0.999 * 90, spec.InSpec}, {90, 110, 1.001 * 110, spec.InSpec}, {90, 110, 1.001 * 90, spec.OutOfSpec}, {90, 110, 0.999 * 110, spec.OutOfSpec},
+		{0.3, 1.5, 0.299, spec.InSpec}, {0.3, 1.5, 0.301, spec.OutOfSpec}, {0.3, 1.5, 1.501, spec.InSpec}, {0.3, 1.5, 1.499, spec.OutOfSpec},
+		{0.5, 5, 0.499, spec.InSpec}, {0.5, 5, 0.501, spec.OutOfSpec},
+	} {
 		for _, zeroed := range []bool{true, false} {
 			wrong, n := 0, 20000
 			for range n {
-				if spec.Judge(ohms(90, 110), newBench(random, zeroed).read(c.truth), spec.AirAt(20)).Outcome == c.wrong {
+				if spec.Judge(ohms(c.low, c.high), newBench(random, zeroed).read(c.truth), spec.AirAt(20)).Outcome == c.wrong {
 					wrong++
 				}
 			}
-			t.Logf("%.2f Ω, lead zero %v: %s in %.2f %% of %d", c.truth, zeroed, c.wrong, share(wrong, n), n)
+			t.Logf("%.3f Ω, lead zero %v: %s in %.2f %% of %d", c.truth, zeroed, c.wrong, share(wrong, n), n)
 			assert.LessOrEqual(t, share(wrong, n), 5.0)
 		}
 	}
