@@ -3,6 +3,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -92,4 +93,16 @@ func waitCrash(b *browser) string {
 	b.t.Helper()
 	b.waitFor(`!!document.getElementById("crash")`)
 	return evaluate[string](b, `document.getElementById("crash-reason").textContent`)
+}
+
+// A version that stops must not keep the next one from its turn.
+func TestStartingAgainUsesTheWaitingVersion(t *testing.T) {
+	h, b, old := installed(t)
+	h.deploy(siteFiles(t, "/", "two"))
+	if state := update(b); state != "installed" {
+		t.Fatalf("the new version is %s", state)
+	}
+	evaluate[bool](b, `(coilbookCrash("tried by a test"), true)`)
+	b.press("crash-reload")
+	b.waitFor(fmt.Sprintf(`document.documentElement.dataset.version !== %q`, old))
 }

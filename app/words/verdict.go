@@ -129,7 +129,7 @@ func Brief(c check.Check, v spec.Verdict) string {
 	case spec.Above:
 		return Doubt(v) + ", over the limit: " + highMeans[c.Measures]
 	case spec.Leaks:
-		return Doubt(v) + " gets through: " + leakMeans(c)
+		return "On scale, " + Doubt(v) + ": " + leakMeans(c)
 	case spec.LineBroken:
 		return "Open where it must conduct: a broken wire, joint or contact."
 	case spec.OpenAsMust:
