@@ -164,6 +164,34 @@ func TestLongNamesFit(t *testing.T) {
 	b.shot("long-name-start")
 }
 
+// While another transaction holds the table the reading is not saved, the sign
+// does not say so, and the browser asks before it leaves.
+func TestNothingUnsavedIsLeftBehind(t *testing.T) {
+	const leaves = `(() => { const e = new Event("beforeunload", { cancelable: true }); dispatchEvent(e); return !e.defaultPrevented })()`
+	_, b := atFirstCheck(t)
+	b.waitSaved()
+	if !evaluate[bool](b, leaves) {
+		t.Error("the page cannot be left although all is saved")
+	}
+	b.do(chromedp.Evaluate[chromedp.Void](`void (window.hold = true, indexedDB.open("coilbook").onsuccess = e => {
+		const table = e.target.result.transaction("entries", "readwrite").objectStore("entries");
+		const again = () => { table.count().onsuccess = () => { window.held = true; if (window.hold) again(); else e.target.result.close() } };
+		again() })`))
+	b.waitFor(`window.held === true`)
+	b.typeOnPad("0.3")
+	b.press("enter")
+	b.waitHeading("Ground lead to core")
+	b.waitText("saving", "saving…")
+	if evaluate[bool](b, leaves) {
+		t.Error("the page can be left while a reading is not saved")
+	}
+	b.do(chromedp.Evaluate[chromedp.Void](`void (window.hold = false)`))
+	b.waitSaved()
+	if !evaluate[bool](b, leaves) {
+		t.Error("the page cannot be left although the reading is saved")
+	}
+}
+
 func TestDeletingCanBeUndone(t *testing.T) {
 	h, b := atFirstCheck(t)
 	b.typeOnPad("0.3")

@@ -84,9 +84,11 @@ func TestSavedIsSaidOnlyAfterTheStoreAgreed(t *testing.T) {
 	tb.Begin(session.DefaultSetup())
 	tb.settle()
 	require.Equal(t, Writing, tb.Saving())
+	require.True(t, tb.AtRisk())
 	close(gate)
 	tb.settle()
 	require.Equal(t, Saved, tb.Saving())
+	require.False(t, tb.AtRisk())
 }
 
 // slow takes entries only once its gate is open.
@@ -188,6 +190,7 @@ func TestWithoutAStoreEverythingStillWorks(t *testing.T) {
 	tb.Enter(id, reading("lead-zero", "0.3"))
 	tb.settle()
 	require.Equal(t, HandsOnly, tb.Saving())
+	require.True(t, tb.AtRisk())
 	name, data, err := tb.File(id)
 	require.NoError(t, err)
 	require.True(t, strings.HasPrefix(name, "coilbook-2026-05-01"), name)

@@ -37,6 +37,11 @@ func (d *Desk) Saving() Saving {
 	return Saved
 }
 
+// AtRisk reports whether closing the app now would lose an answer.
+func (d *Desk) AtRisk() bool {
+	return len(d.pending) > 0 || d.where == store.MemoryOnly && len(d.Sessions()) > 0
+}
+
 // Trouble is the store's last error, nil when there is none.
 func (d *Desk) Trouble() error { return d.trouble }
 

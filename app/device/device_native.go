@@ -29,6 +29,9 @@ func FocusHeading() {}
 // ScrollTop shows the top of the page.
 func ScrollTop() {}
 
+// GuardLeaving has the browser ask before it closes or reloads the page.
+func GuardLeaving(unsafe func() bool) {}
+
 // SetTitle names the page.
 func SetTitle(title string) {}
 

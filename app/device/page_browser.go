@@ -72,5 +72,17 @@ func ScrollTop() {
 	}
 }
 
+// GuardLeaving has the browser ask before it closes or reloads the page, while
+// unsafe says that something would be lost.
+func GuardLeaving(unsafe func() bool) {
+	window().Call("addEventListener", "beforeunload", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		if unsafe() {
+			args[0].Call("preventDefault")
+			args[0].Set("returnValue", true) // older browsers look at this alone
+		}
+		return nil
+	}))
+}
+
 // SetTitle names the page.
 func SetTitle(title string) { document().Set("title", title) }

@@ -81,6 +81,7 @@ func setupPath(id uuid.UUID) string             { return "s/" + id.String() + "/
 func (s *Shell) OnMount(ctx app.Context) {
 	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.desk.Start()
+	device.GuardLeaving(s.desk.AtRisk)
 	device.OfflineReady(func() { ctx.Dispatch(func(app.Context) { s.offline = true }) })
 	device.UpdateWaiting(func() { ctx.Dispatch(func(app.Context) { s.update = true }) })
 }
