@@ -41,6 +41,13 @@ func (b *browser) sibling(screen string) string {
 	return strings.Join([]string{"s", parts[2], screen}, "/")
 }
 
+// answer types a reading on the pad and enters it.
+func (b *browser) answer(reading string) {
+	b.t.Helper()
+	b.typeOnPad(reading)
+	b.enter()
+}
+
 func (b *browser) waitHeading(text string) {
 	b.t.Helper()
 	b.waitFor(fmt.Sprintf(`document.querySelector("h1").textContent === %q`, text))
@@ -82,14 +89,12 @@ func TestAnAmbiguousReadingIsAskedBack(t *testing.T) {
 
 func TestCorrectingKeepsTheEarlierReading(t *testing.T) {
 	h, b := atFirstCheck(t)
-	b.typeOnPad("0.9")
-	b.enter()
+	b.answer("0.9")
 	sheet := b.sibling("sheet")
 	b.open(h.url(sheet))
 	b.press("row-lead-zero")
 	b.waitText("typed", "0.9")
-	b.typeOnPad("0.2")
-	b.enter()
+	b.answer("0.2")
 	b.open(h.url(sheet))
 	b.waitText("row-lead-zero", "0.2 Ω")
 	b.waitText("row-lead-zero", "1 earlier reading kept")
@@ -97,8 +102,7 @@ func TestCorrectingKeepsTheEarlierReading(t *testing.T) {
 
 func TestGoingBackLosesNothing(t *testing.T) {
 	_, b := atFirstCheck(t)
-	b.typeOnPad("0.3")
-	b.enter()
+	b.answer("0.3")
 	b.typeOnPad("12")
 	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelector(".back").click()`))
 	b.waitHeading("Touch the probe tips together")
@@ -129,8 +133,7 @@ func TestRefusedAndUnsettledChecks(t *testing.T) {
 // The digits alone may condemn a good part: the unit is asked.
 func TestTheUnitIsAskedWhereItDecides(t *testing.T) {
 	h, b := atFirstCheck(t)
-	b.typeOnPad("0.3")
-	b.enter()
+	b.answer("0.3")
 	b.open(h.url(strings.Replace(b.sibling("check"), "/check", "/check/pickup-gap", 1)))
 	b.waitHeading("Pickup air gap")
 	for i, digit := range "16" {
@@ -147,8 +150,7 @@ func TestTheUnitIsAskedWhereItDecides(t *testing.T) {
 
 func TestLongNamesFit(t *testing.T) {
 	h, b := atFirstCheck(t)
-	b.typeOnPad("0.3")
-	b.enter()
+	b.answer("0.3")
 	b.open(h.url(b.sibling("setup")))
 	b.waitFor(`!!document.getElementById("name")`)
 	b.do(chromedp.Evaluate[chromedp.Void](`(() => { const e = document.getElementById("name");
@@ -194,8 +196,7 @@ func TestNothingUnsavedIsLeftBehind(t *testing.T) {
 
 func TestDeletingCanBeUndone(t *testing.T) {
 	h, b := atFirstCheck(t)
-	b.typeOnPad("0.3")
-	b.enter()
+	b.answer("0.3")
 	b.open(h.url("sessions"))
 	b.waitFor(`document.querySelectorAll(".session").length === 1`)
 	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelector(".remove").click()`))
@@ -224,8 +225,7 @@ func TestAnUpdateIsOfferedNotForced(t *testing.T) {
 // The file that the phone hands out is the one the command line reads.
 func TestTheSavedFileIsAssessed(t *testing.T) {
 	h, b := atFirstCheck(t)
-	b.typeOnPad("0.3")
-	b.enter()
+	b.answer("0.3")
 	dir := t.TempDir()
 	call(b, downloads.SetDownloadBehavior, downloads.SetDownloadBehaviorParams{Behavior: downloads.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir})
 	b.open(h.url(b.sibling("result")))

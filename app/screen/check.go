@@ -191,7 +191,7 @@ func (s *checkScreen) enter(ctx app.Context, v view) {
 	case len(v.units) > 0:
 		s.problem = words.WhichUnit
 	case v.line.Unread != nil:
-		s.problem = words.Unreadable1(v.line.Unread)
+		s.problem = words.NotAReading(v.line.Unread)
 	default:
 		s.record(ctx, v, v.text)
 	}

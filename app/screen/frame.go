@@ -49,7 +49,7 @@ var icons = map[string]string{"start": "bench", "sessions": "sessions", "about":
 
 // waiting stands where a session is still being read.
 func waiting() app.UI {
-	return app.Div().Class("page").Body(head(words.AppName, plainSign()), app.Main().Class("main").Body(part.Text("quiet", words.Reading0)))
+	return app.Div().Class("page").Body(head(words.AppName, plainSign()), app.Main().Class("main").Body(part.Text("quiet", words.LookingUp)))
 }
 
 // heading is the one first-level heading of a screen; it takes the focus when

@@ -37,7 +37,7 @@ func (s *sheet) Render() app.UI {
 	return app.Div().Class("page").Body(
 		head(words.Titles["sheet"], savedSign(s.Desk), ""),
 		app.Main().Class("main").Body(
-			heading(words.SheetTitle(b.State)),
+			heading(words.SessionName(b.State)),
 			part.Text("quiet", words.Progress(done, of)+". "+words.SheetHint),
 			app.Div().Class("rows").ID("rows").Body(rows...),
 			legend(),

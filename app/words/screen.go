@@ -26,7 +26,7 @@ const (
 	SavingNow     = "saving…"
 	SavingFailed  = "Not saved"
 	SavingNowhere = "not kept"
-	Reading0      = "Reading the record…"
+	LookingUp     = "Reading the record…"
 	NoStore       = "This browser keeps no records (private mode?). Everything works; use “Save as file” before you close it."
 	UpdateReady   = "A new version is ready."
 	UpdateNow     = "Use it now"
@@ -178,8 +178,8 @@ func Entered(earlier int) string {
 	return Earlier(earlier) + ". "
 }
 
-// Unreadable1 turns a parser's error into the sentence on the pad.
-func Unreadable1(err error) string {
+// NotAReading turns a parser's error into the sentence on the pad.
+func NotAReading(err error) string {
 	var bad *quantity.UnreadableError
 	if errors.As(err, &bad) {
 		return "“" + bad.Text + "” " + bad.Reason + ": " + bad.WayOut + "."
@@ -194,9 +194,6 @@ func SessionName(st session.State) string {
 	}
 	return Aim(st.Setup.Aim)
 }
-
-// SheetTitle is the heading of the sheet.
-func SheetTitle(st session.State) string { return SessionName(st) }
 
 // NextCheck names the next step on the sheet.
 func NextCheck(name string) string { return "Next: " + name }

@@ -18,9 +18,6 @@ const (
 	AppJob  = "Find out why a small machine does not charge or does not spark, with a cheap meter and no signal."
 )
 
-// Lead names a charge lead by its place in the plug.
-func Lead(n int) string { return "charge lead " + strconv.Itoa(n) }
-
 // Terminal names a point for a probe.
 func Terminal(t check.Terminal) string {
 	if n, ok := strings.CutPrefix(string(t), "charge-"); ok {
