@@ -3,6 +3,8 @@ package drawing
 import (
 	"math"
 	"testing"
+
+	"github.com/stretchr/testify/assert"
 )
 
 // box is an upright rectangle.
@@ -41,6 +43,41 @@ type leaf struct {
 	at    place
 	box   box
 	deep  int
+}
+
+// corners of a text in the picture, turned with it.
+func (l leaf) corners() []Point {
+	points, _ := outline(l.shape)
+	out := make([]Point, len(points))
+	for i, p := range points {
+		out[i], _ = l.at(p)
+	}
+	return out
+}
+
+// apart reports whether a line along a side of one of two turned rectangles
+// parts them.
+func apart(a, b []Point) bool {
+	for _, r := range [][]Point{a, b} {
+		for _, end := range []Point{r[1], r[2]} {
+			axis := Point{end.X - r[0].X, end.Y - r[0].Y}
+			a0, a1 := spread(a, axis)
+			b0, b1 := spread(b, axis)
+			if a1 <= b0 || b1 <= a0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func spread(points []Point, axis Point) (least, most float64) {
+	least, most = math.Inf(1), math.Inf(-1)
+	for _, p := range points {
+		d := p.X*axis.X + p.Y*axis.Y
+		least, most = min(least, d), max(most, d)
+	}
+	return least, most
 }
 
 func leaves(shapes []Shape, at place, deep int) []leaf {
@@ -136,4 +173,11 @@ func TestBoundsFollowTurnAndScale(t *testing.T) {
 			t.Errorf("side %d: got %v, want %v", i, got, want)
 		}
 	}
+}
+
+func TestTurnedRectanglesAreToldApart(t *testing.T) {
+	diamond := []Point{{10, 0}, {20, 10}, {0, 10}, {10, 20}}
+	assert.True(t, apart(diamond, corners(0, 0, 4, 4)), "in the corner of its upright box")
+	assert.False(t, apart(diamond, corners(0, 0, 6, 6)), "over its edge")
+	assert.False(t, apart(diamond, corners(8, 8, 12, 12)), "inside")
 }

@@ -25,6 +25,16 @@ func ForCheck(c check.Check, b check.Build, label func(check.Terminal) string, w
 		s.gap()
 	case c.Red == check.OtherProbe:
 		s.probesTogether()
+	case c.Red == check.BatteryPlus || c.Red == check.BatteryMinus:
+		s.batteryPosts()
+	case c.Method == check.ResistorCheck:
+		s.resistorLegs()
+	case c.Method == check.VoltAmp:
+		s.voltAmp()
+	case c.PeakHold && c.Part == check.IgnitionBox:
+		s.boxPeak()
+	case c.PeakHold:
+		s.peak()
 	case c.Engine == check.Cranking:
 		s.cranking()
 	case c.Part == check.Pickup:
@@ -60,6 +70,7 @@ func (s *sheet) statorAtPlug() {
 	if s.touched(check.Core) {
 		s.bareMetal(corePoint(statorCenter, statorR), s.words.Core, 134, 155, 138)
 	}
+	s.heat()
 	s.probes(map[check.Terminal]float64{check.Core: 50})
 }
 

@@ -27,11 +27,18 @@ func everyBuild() []check.Build {
 	return out
 }
 
+// everyPlanned is each check that a build can ask for, with all methods and the
+// meter's self-check.
+func everyPlanned(b check.Build) []check.Check {
+	plan := check.Plan(b, check.Bench, append(check.Methods(b), check.ResistorCheck)...)
+	return append(plan, check.Plan(b, check.SelfCheck)[1:]...)
+}
+
 // everyCheck calls f with the picture of each check of each build.
 func everyCheck(t *testing.T, f func(t *testing.T, c check.Check, p Picture)) {
 	t.Helper()
 	for _, b := range everyBuild() {
-		for _, c := range check.Plan(b, check.Bench) {
+		for _, c := range everyPlanned(b) {
 			t.Run(fmt.Sprintf("%+v/%s", b, c.ID), func(t *testing.T) {
 				f(t, c, ForCheck(c, b, plainLabel, English()))
 			})
@@ -154,7 +161,7 @@ func TestWordsStayReadable(t *testing.T) {
 			}
 			for j, other := range all {
 				_, isText := other.shape.(Text)
-				if isText && j > i && l.box.overlaps(other.box) {
+				if isText && j > i && !apart(l.corners(), other.corners()) {
 					t.Errorf("%#v and %#v overlap", l.shape, other.shape)
 				}
 				if l.deep == 0 && crosses(other, l.box) {
@@ -181,10 +188,13 @@ func crosses(l leaf, b box) bool {
 func TestLongWordsAreCutAndEscaped(t *testing.T) {
 	long := Words{Red: "a very long word for red", Black: "a very long word for black", Core: strings.Repeat("bare ", 12),
 		Case: strings.Repeat("case ", 12), Apart: "apart", Joined: strings.Repeat("joined ", 12), Turns: strings.Repeat("turns ", 12),
-		Gap: strings.Repeat("gap ", 12), Leaf: strings.Repeat("leaf ", 12), Pickup: strings.Repeat("pickup ", 12)}
+		Gap: strings.Repeat("gap ", 12), Leaf: strings.Repeat("leaf ", 12), Pickup: strings.Repeat("pickup ", 12),
+		Battery: strings.Repeat("battery ", 12), Fuse: strings.Repeat("fuse ", 12), Bulb: strings.Repeat("bulb ", 12),
+		Resistor: strings.Repeat("resistor ", 12), Series: "ring", Inside: "inside", Swapped: "swapped", Hot: strings.Repeat("hot ", 12),
+		Adapter: strings.Repeat("adapter ", 12), Box: strings.Repeat("box ", 12), Coil: strings.Repeat("coil ", 12)}
 	label := func(check.Terminal) string { return `<yellow & "white" / red>` }
 	b := check.DefaultBuild()
-	for _, c := range check.Plan(b, check.Bench) {
+	for _, c := range everyPlanned(b) {
 		p := ForCheck(c, b, label, long)
 		sound(t, p)
 		if svg := SVG(p); strings.Contains(svg, "<yellow") || strings.Contains(svg, "& ") {

@@ -18,8 +18,11 @@ func TestGolden(t *testing.T) {
 	pictures := map[string]Picture{"stator": Stator(b), "verdict-out": VerdictMark("out")}
 	for id, build := range map[check.ID]check.Build{
 		"lead-zero": b, "charge-pair-3-1": b, "charge-core-4": four, "pickup": b, "pickup-gap": b, "exciter-cranking": b,
+		"battery-dc": b, "battery-ac-swapped": b, "known-resistor": b, "volt-amp-known-1-2": b, "volt-amp-winding-3-4": four,
+		"volt-amp-winding-1-core": {StatorPoles: 6, ChargeLeads: 1}, "hot-exciter": b, "hot-pickup": b,
+		"exciter-peak": b, "pickup-peak": b, "box-peak": b,
 	} {
-		c, ok := check.Find(check.Plan(build, check.Bench), id)
+		c, ok := check.Find(everyPlanned(build), id)
 		if !ok {
 			t.Fatalf("no check %s", id)
 		}

@@ -1,6 +1,10 @@
 package drawing
 
-import "coilbook/engine/meter"
+import (
+	"strings"
+
+	"coilbook/engine/meter"
+)
 
 // The mini meter stands at the right edge; its two jacks are one above the
 // other, so that the cable of the upper probe reaches the upper jack.
@@ -9,9 +13,9 @@ const (
 	jackX, redJackY, blackJackY    = 306.0, 120.0, 146.0
 )
 
-var dialCenter = Point{324, 85}
+var dialCenter = Point{315, 88}
 
-const dialR = 15.0
+const dialR = 13.5
 
 // functionSign is what a meter prints around its dial.
 func functionSign(f meter.Function) string {
@@ -24,35 +28,58 @@ func drawMeter(f meter.Function) []Shape {
 	out := []Shape{
 		Rect{"meter", meterX, meterY, meterW, meterH, 9, 2.5},
 		Rect{"screen", meterX + 8, meterY + 8, meterW - 16, 26, 3, 0},
-		Text{"on-screen", Point{meterX + meterW - 13, meterY + 27}, 18, End, functionSign(f)},
 	}
+	out = append(out, sign("on-screen", f, Point{meterX + meterW - 25, meterY + 27}, 18)...)
 	out = append(out, dial(f)...)
 	out = append(out, jack(redJackY, "VΩ", "probe-red")...)
 	return append(out, jack(blackJackY, "COM", "probe-black")...)
 }
 
-// dialMark is a position on the dial; Sign is printed beside it.
+// sign prints a function around the middle of a base line. The bars of direct
+// current are drawn: few typefaces have the character.
+func sign(class string, f meter.Function, at Point, size float64) []Shape {
+	letters, direct := strings.CutSuffix(functionSign(f), "⎓")
+	if !direct {
+		return []Shape{Text{class, at, size, Middle, letters}}
+	}
+	u := size / 13
+	left := at.X + 0.5*u
+	out := []Shape{
+		Text{class, Point{at.X - 0.5*u, at.Y}, size, End, letters},
+		Rect{class, left, at.Y - 7*u, 9 * u, 1.8 * u, 0, 0},
+	}
+	for i := range 3 {
+		out = append(out, Rect{class, left + 3.4*u*float64(i), at.Y - 3.6*u, 2.2 * u, 1.8 * u, 0, 0})
+	}
+	return out
+}
+
+// dialMark is a position on the dial; the function's sign stands at At.
 type dialMark struct {
 	f     meter.Function
 	angle float64
-	x     float64
+	at    Point
 }
 
-// dial points at the function and prints both functions that the checks use,
-// the chosen one strong.
+// dialMarks are the functions that the checks use.
+var dialMarks = []dialMark{
+	{meter.VoltsAC, -140, Point{307, 62}},
+	{meter.VoltsDC, -48, Point{338, 62}},
+	{meter.Ohms, 24, Point{345, 103}},
+}
+
+// dial points at the function and prints all that the checks use, the chosen
+// one strong.
 func dial(f meter.Function) []Shape {
-	out := []Shape{Circle{"dial", dialCenter, dialR, 0}}
-	for _, a := range []float64{-90, 0, 180} {
-		out = append(out, tick("ink", 2, a, 5))
-	}
-	angle := -90.0
-	for _, m := range []dialMark{{meter.VoltsAC, -135, 308.5}, {meter.Ohms, -45, 341}} {
+	out := []Shape{Circle{"dial", dialCenter, dialR, 0}, tick("ink", 2, -94, 5), tick("ink", 2, 156, 5)}
+	angle := -94.0
+	for _, m := range dialMarks {
 		class, tickClass, width := "label-soft", "ink", 2.0
 		if m.f == f {
 			class, tickClass, width, angle = "label-accent", "accent", 4, m.angle
 		}
-		out = append(out, tick(tickClass, width, m.angle, 6),
-			words(class, Middle, m.x, 62, functionSign(m.f)))
+		out = append(out, tick(tickClass, width, m.angle, 6))
+		out = append(out, sign(class, m.f, m.at, textSize)...)
 	}
 	tip, tail := polar(dialCenter, dialR-3, angle), polar(dialCenter, dialR-5, angle+180)
 	return append(out, line("needle", 4, tail.X, tail.Y, tip.X, tip.Y))

@@ -25,6 +25,7 @@ func (s *sheet) pickupAtPlug() {
 	s.add(Group{Move: tip, Scale: 1.15, Shapes: pickup()})
 	s.drawPlug(p)
 	s.add(words("label", Middle, tip.X+22, plugY+44, fit(s.words.Pickup, textSize, 84)))
+	s.heat()
 	s.add(drawMeter(s.check.Function)...)
 	s.probes(nil)
 }

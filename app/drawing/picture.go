@@ -92,6 +92,18 @@ type Words struct {
 	Gap    string // the air gap at the pickup
 	Leaf   string // the feeler leaf
 	Pickup string // the pickup itself
+
+	Battery  string // on the battery
+	Fuse     string // beside the fuse
+	Bulb     string // beside the bulb that sets the current
+	Resistor string // the resistor whose value is known
+	Series   string // said only: battery, fuse, bulb, resistor and winding in one ring
+	Inside   string // said only: the probes are nearer to the winding than the clips
+	Swapped  string // said only: the probes are the wrong way round on purpose
+	Hot      string // the winding is hot
+	Adapter  string // the peak-hold adapter between probes and meter
+	Box      string // the ignition box
+	Coil     string // the ignition coil
 }
 
 // English are the words in English.
@@ -100,5 +112,8 @@ func English() Words {
 		Red: "red", Black: "black", Core: "bare core metal", Case: "bare metal",
 		Apart: "plug apart", Joined: "plug together", Turns: "starter turns",
 		Gap: "gap", Leaf: "feeler leaf", Pickup: "pickup",
+		Battery: "battery", Fuse: "fuse", Bulb: "bulb", Resistor: "known resistor",
+		Series: "battery, fuse, lit bulb, known resistor and winding in one ring", Inside: "probes inside the clips",
+		Swapped: "probes swapped", Hot: "hot", Adapter: "adapter", Box: "ignition box", Coil: "ignition coil",
 	}
 }

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -42,11 +43,9 @@ func TestPreview(t *testing.T) {
 func previewPictures() []Picture {
 	var out []Picture
 	add := func(b check.Build, ids ...check.ID) {
-		for _, c := range check.Plan(b, check.Bench) {
-			for _, id := range ids {
-				if c.ID == id {
-					out = append(out, ForCheck(c, b, plainLabel, English()))
-				}
+		for _, c := range everyPlanned(b) {
+			if slices.Contains(ids, c.ID) {
+				out = append(out, ForCheck(c, b, plainLabel, English()))
 			}
 		}
 	}
@@ -56,6 +55,10 @@ func previewPictures() []Picture {
 	add(check.Build{StatorPoles: 36, ChargeLeads: 2, Exciter: true}, "charge-pair-1-2", "exciter")
 	add(check.Build{StatorPoles: 1, ChargeLeads: 1}, "charge-grounded-1")
 	add(check.Build{StatorPoles: 6, ChargeLeads: 1, Exciter: true, GroundLead: true}, "charge-grounded-1")
+	add(b, "battery-dc", "battery-ac", "battery-ac-swapped", "known-resistor", "volt-amp-known-1-2", "volt-amp-winding-1-2",
+		"volt-amp-winding-3-1", "hot-exciter", "hot-pickup", "hot-charge-pair-1-2", "exciter-peak", "pickup-peak", "box-peak")
+	one := check.Build{StatorPoles: 1, ChargeLeads: 1}
+	add(one, "volt-amp-known-1-core", "volt-amp-winding-1-core", "hot-charge-grounded-1", "box-peak")
 	for _, n := range []int{1, 2, 3, 6, 8, 12, 18, 24, 36} {
 		out = append(out, Stator(check.Build{StatorPoles: n, Exciter: n%4 != 0}))
 	}
@@ -71,7 +74,8 @@ func previewPictures() []Picture {
 func plainLabel(t check.Terminal) string {
 	return map[check.Terminal]string{
 		"charge-1": "1", "charge-2": "2", "charge-3": "3", "charge-4": "4", check.GroundLead: "ground",
-		check.PickupA: "pickup", check.PickupB: "pickup", check.ExciterLead: "exciter", check.OtherProbe: "other probe",
-		check.Core: "core",
+		check.PickupA: "pickup 1", check.PickupB: "pickup 2", check.ExciterLead: "exciter", check.OtherProbe: "other probe",
+		check.Core: "core", check.BatteryPlus: "battery +", check.BatteryMinus: "battery −",
+		check.ResistorA: "resistor leg 1", check.ResistorB: "resistor leg 2", check.BoxOutput: "box output",
 	}[t]
 }

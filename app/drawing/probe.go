@@ -30,8 +30,11 @@ func (p probe) rings() float64 {
 }
 
 // tail is where the cable leaves.
-func (p probe) tail() Point {
-	return polar(p.tip, (handleFrom+p.handle()+relief)*p.scale, p.angle)
+func (p probe) tail() Point { return p.past(0) }
+
+// past is a point that far behind the tail, where a cable has room to bend.
+func (p probe) past(d float64) Point {
+	return polar(p.tip, (handleFrom+p.handle()+relief)*p.scale+d, p.angle)
 }
 
 // draw gives the probe with its word on the handle. Red ends in a needle and

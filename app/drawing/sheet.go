@@ -37,13 +37,28 @@ func (s *sheet) alternative() string {
 		s.words.Red + ": " + s.place(s.check.Red),
 		s.words.Black + ": " + s.place(s.check.Black),
 	}
-	if s.check.Red != check.OtherProbe {
-		parts = append(parts, map[check.Plug]string{check.Apart: s.words.Apart, check.Together: s.words.Joined}[s.check.Plug])
+	return strings.Join(append(append(parts, s.state()...), functionSign(s.check.Function)), ", ")
+}
+
+// state says what is set up around the probes.
+func (s *sheet) state() []string {
+	var out []string
+	say := func(when bool, word string) {
+		if when {
+			out = append(out, word)
+		}
 	}
-	if s.check.Engine == check.Cranking {
-		parts = append(parts, s.words.Turns)
-	}
-	return strings.Join(append(parts, functionSign(s.check.Function)), ", ")
+	c := s.check
+	onMachine := c.Part != check.MeterLeads && c.Part != check.MeterItself
+	say(onMachine && c.Plug == check.Apart, s.words.Apart)
+	say(onMachine && c.Plug == check.Together, s.words.Joined)
+	say(c.Engine == check.Cranking, s.words.Turns)
+	say(c.Method == check.HotWinding, s.words.Hot)
+	say(c.Method == check.VoltAmp, s.words.Series)
+	say(c.Method == check.VoltAmp && c.Red != check.ResistorA && c.Red != check.ResistorB, s.words.Inside)
+	say(c.PeakHold, s.words.Adapter)
+	say(c.Swapped, s.words.Swapped)
+	return out
 }
 
 func (s *sheet) place(t check.Terminal) string {

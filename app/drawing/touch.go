@@ -16,8 +16,13 @@ const floorY = 164.0
 // contact, leaning by lean onto metal.
 func (s *sheet) probes(lean map[check.Terminal]float64) {
 	red, black := s.probeOn(true, s.check.Red, lean), s.probeOn(false, s.check.Black, lean)
-	s.add(s.run(black, red)...)
-	s.add(s.run(red, black)...)
+	s.lay(red, black, s.run(red, black), s.run(black, red))
+}
+
+// lay puts down the cables of both probes, then their marks, then the probes.
+func (s *sheet) lay(red, black probe, redCable, blackCable []Shape) {
+	s.add(blackCable...)
+	s.add(redCable...)
 	s.add(touchMark(black.tip)...)
 	s.add(touchMark(red.tip)...)
 	s.add(black.draw(), red.draw())
@@ -55,7 +60,11 @@ func (s *sheet) run(p, other probe) []Shape {
 	if t.Y < other.tail().Y {
 		lane = upperLane
 	}
-	return cable(p.red, t.X, t.Y, lane, t.Y, lane, jack, jackX, jack)
+	if p.angle == 0 {
+		return cable(p.red, t.X, t.Y, lane, t.Y, lane, jack, jackX, jack)
+	}
+	bend := p.past(10)
+	return cable(p.red, t.X, t.Y, bend.X, bend.Y, lane, bend.Y, lane, jack, jackX, jack)
 }
 
 // bareMetal is a scraped patch that a probe touches, with its words.
