@@ -9,7 +9,8 @@ import (
 
 // Cheap is the default: a 1999-count manual-range meter with the worst figures
 // usual for its kind. Accuracy, band, input and leads: common practice, no
-// source; a data sheet at hand is better.
+// source; a data sheet at hand is better. Detectors differ among meters of this
+// kind, so that none is taken as known.
 func Cheap() Meter {
 	ohm, top := Accuracy{0.8, 5}, Accuracy{1, 5}
 	return Meter{
@@ -17,20 +18,22 @@ func Cheap() Meter {
 		Ranges: map[Function][]Range{
 			Ohms: append(decades(1999, quantity.Ohms, ohm, 200, 2e3, 20e3, 200e3),
 				decades(1999, quantity.Ohms, top, 2e6)...),
-			VoltsDC: append(decades(1999, quantity.Volts, Accuracy{0.5, 2}, 2, 20, 200),
-				Range{Label: "600 V", Nominal: 600, Full: 600, Step: 1, Unit: quantity.Volts, Accuracy: Accuracy{1, 2}}),
-			VoltsAC: append(decades(1999, quantity.Volts, Accuracy{1.2, 10}, 200),
-				Range{Label: "600 V", Nominal: 600, Full: 600, Step: 1, Unit: quantity.Volts, Accuracy: Accuracy{1.2, 10}}),
-			AmpsDC: {{Label: "10 A", Nominal: 10, Full: 10, Step: 0.01, Unit: quantity.Amperes, Accuracy: Accuracy{3, 5}}},
+			VoltsDC: append(decades(1999, quantity.Volts, Accuracy{0.5, 2}, 0.2, 2, 20, 200),
+				decades(1999, quantity.Volts, Accuracy{1, 2}, 600)...),
+			VoltsAC: decades(1999, quantity.Volts, Accuracy{1.2, 10}, 200, 600),
+			AmpsDC:  decades(1999, quantity.Amperes, Accuracy{3, 5}, 10),
 		},
-		Band:  Band{40, 400},
-		Input: 450e3,
-		Leads: Leads{Low: 0.1, High: 0.4, Contact: 0.05},
+		Band:    Band{40, 400},
+		InputAC: 450e3,
+		InputDC: 1e6,
+		Leads:   Leads{Low: 0.1, High: 0.4, Contact: 0.05},
 	}
 }
 
 // Auto4000 is a mid-price auto-ranging meter of 3999 counts. All figures:
-// common practice, no source.
+// common practice, no source. The same practice gives it an average behind a
+// capacitor, but some of this price show true RMS, so that no detector is taken
+// as known.
 func Auto4000() Meter {
 	m := auto("auto4000", 3999, Accuracy{0.8, 3}, Accuracy{1, 3}, Accuracy{1, 5}, 400, 4)
 	m.Band = Band{40, 400}
@@ -43,6 +46,7 @@ func Auto4000() Meter {
 func Auto6000() Meter {
 	m := auto("auto6000", 5999, Accuracy{0.5, 3}, Accuracy{0.5, 2}, Accuracy{1, 3}, 600, 6)
 	m.Band = Band{40, 1000}
+	m.Detectors = []Detector{TrueRMS}
 	m.Leads = Leads{Low: 0.05, High: 0.2, Contact: 0.02}
 	return m
 }
@@ -63,10 +67,10 @@ func ByID(id string) (Meter, bool) {
 func auto(id string, counts int, ohm, dc, ac Accuracy, lowOhm, lowVolt float64) Meter {
 	ohms := decades(counts, quantity.Ohms, ohm, lowOhm, lowOhm*10, lowOhm*100, lowOhm*1e3, lowOhm*1e4, lowOhm*1e5)
 	return Meter{
-		ID: id, Counts: counts, Auto: true, Input: 10e6,
+		ID: id, Counts: counts, Auto: true, InputAC: 10e6, InputDC: 10e6,
 		Ranges: map[Function][]Range{
 			Ohms:    ohms,
-			VoltsDC: decades(counts, quantity.Volts, dc, lowVolt, lowVolt*10, lowVolt*100),
+			VoltsDC: decades(counts, quantity.Volts, dc, lowVolt/10, lowVolt, lowVolt*10, lowVolt*100),
 			VoltsAC: decades(counts, quantity.Volts, ac, lowVolt, lowVolt*10, lowVolt*100),
 			AmpsDC:  decades(counts, quantity.Amperes, Accuracy{2, 5}, 10),
 		},
@@ -80,30 +84,36 @@ func decades(counts int, base quantity.Unit, a Accuracy, nominals ...float64) []
 		step := math.Pow(10, math.Ceil(math.Log10(n/float64(counts+1))-1e-9))
 		ranges[i] = Range{
 			Label: label(n, base), Nominal: n, Full: min(float64(counts)*step, n), Step: step,
-			Unit: displayUnit(n, base), Accuracy: a,
+			Unit: displayUnit(n, counts, base), Accuracy: a,
 		}
 	}
 	return ranges
 }
 
+// label is what stands around the dial: volts are not counted in thousands.
 func label(n float64, base quantity.Unit) string {
 	prefix := ""
 	switch {
 	case n >= 1e6:
 		n, prefix = n/1e6, "M"
-	case n >= 1e3:
+	case n >= 1e3 && base == quantity.Ohms:
 		n, prefix = n/1e3, "k"
+	case n < 1:
+		n, prefix = n*1e3, "m"
 	}
 	return strconv.FormatFloat(n, 'f', -1, 64) + " " + prefix + base.Name
 }
 
-// displayUnit is the unit of the digits: a 2 kΩ range usually counts single
-// ohms, higher ranges count kΩ and MΩ. Common practice, no source.
-func displayUnit(n float64, base quantity.Unit) quantity.Unit {
+// displayUnit is the unit of the digits. A 2 kΩ range of 1999 counts usually
+// counts single ohms, as one that ends just below 1 kΩ does; higher ranges count
+// kΩ and MΩ, volts below one count mV. Common practice, no source.
+func displayUnit(n float64, counts int, base quantity.Unit) quantity.Unit {
 	switch {
-	case base != quantity.Ohms || n < 4e3:
+	case base == quantity.Volts && n < 1:
+		return quantity.Millivolts
+	case base != quantity.Ohms, n <= 1e3, n == 2e3 && counts == 1999:
 		return base
-	case n < 1e6:
+	case n <= 1e6:
 		return quantity.KiloOhms
 	}
 	return quantity.MegaOhms

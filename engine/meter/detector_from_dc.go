@@ -42,9 +42,10 @@ const (
 	// diodeLoss bounds what the single diode of the crudest detector keeps for
 	// itself. Common practice for silicon, no source.
 	diodeLoss = 0.7
-	// detectorCoverage is how many standard uncertainties still agree; about
-	// 95 % (JCGM 100:2008, 6.3.3, from memory).
-	detectorCoverage = 2
+	// coverage99 is how many standard uncertainties still agree: the two-sided
+	// 99 % quantile of the normal distribution (JCGM 100:2008, table G.1, from
+	// memory).
+	coverage99 = 2.575829
 )
 
 // DetectorFromDC takes what the AC range showed for a battery, the red lead on
@@ -79,15 +80,20 @@ func DetectorFromDC(forward, reversed, battery Measurement) DCTest {
 	return out
 }
 
-// agrees reports whether the detector could show this for this voltage.
+// agrees reports whether the detector could show this for this voltage. A diode
+// keeps some for itself and never adds any: between its bounds all agree.
 func (d Detector) agrees(shown, battery Measurement) bool {
-	want := float64(d.Reading(DC().Times(battery.Value)))
-	u := math.Hypot(shown.Std, d.dcDoubt(want, battery))
+	most := float64(d.Reading(DC().Times(battery.Value)))
+	least := most
+	if d == HalfWave {
+		least = max(most-HalfWaveFactor*diodeLoss, 0)
+	}
+	doubt := coverage99 * math.Hypot(shown.Std, d.dcDoubt(most, battery))
 	switch shown.State {
 	case quantity.Number:
-		return math.Abs(shown.Value-want) <= detectorCoverage*u
+		return shown.Value >= least-doubt && shown.Value <= most+doubt
 	case quantity.OverRange:
-		return want+detectorCoverage*u >= shown.Range.Full
+		return most+doubt >= shown.Range.Full
 	}
 	return false
 }
@@ -97,12 +103,5 @@ func (d Detector) dcDoubt(want float64, battery Measurement) float64 {
 		return 0
 	}
 	factor := float64(d.Reading(DC()))
-	if d == HalfWave {
-		factor = HalfWaveFactor
-	}
-	u := norm(factor*battery.Std, uncertainty.Rectangular(want*dcOnACPercent/100))
-	if d == HalfWave {
-		u = math.Hypot(u, uncertainty.Rectangular(factor*diodeLoss))
-	}
-	return u
+	return math.Hypot(factor*battery.Std, uncertainty.Rectangular(want*dcOnACPercent/100))
 }

@@ -26,6 +26,8 @@ type Conditions struct {
 type Measurement struct {
 	State  quantity.State
 	Value  float64 // best estimate, leads taken off
+	Shown  float64 // as the display showed it
+	Bound  float64 // what the data sheet says of it, as a half width
 	Std    float64 // standard uncertainty
 	Gain   float64 // relative, one for all readings of the range
 	Shared float64 // absolute, one for all readings of the range
@@ -74,13 +76,14 @@ func (m Meter) Measure(f Function, r Range, t quantity.Typed, c Conditions) Meas
 		gain += offBandPercent / 100.0
 	}
 	if f == VoltsAC || f == VoltsDC {
-		gain += float64(c.Source / m.Input)
+		gain += float64(c.Source / m.input(f))
 	}
-	out.Value = t.Value
+	out.Value, out.Shown = t.Value, t.Value
 	out.Gain = uncertainty.Rectangular(gain)
 	out.Own = uncertainty.Resolution(step)
 	out.Shared = uncertainty.Rectangular(max(r.Accuracy.Digits-0.5, 0) * r.Step)
 	half := gain*math.Abs(t.Value) + r.Accuracy.Digits*r.Step + (step-r.Step)/2
+	out.Bound = half
 	out.Std = uncertainty.Rectangular(half)
 	if f == Ohms && !c.RawLeads {
 		m.takeOffLeads(&out, c.LeadZero)
@@ -134,7 +137,7 @@ const GaugeBound = 20e-6
 func MeasureGap(t quantity.Typed) Measurement {
 	out := Measurement{State: t.State}
 	if t.State == quantity.Number {
-		out.Value = t.Value
+		out.Value, out.Shown = t.Value, t.Value
 		out.Own = uncertainty.Rectangular(GaugeBound + min(t.Step, GaugeBound)/2)
 		out.Std = out.Own
 	}

@@ -33,7 +33,7 @@ func TestAccuracyIsARectangularBound(t *testing.T) {
 		r := meter.Range{Full: 1e3, Step: c.step, Accuracy: accuracy}
 		got := typed(t, c.f.Kind(), c.text)
 		assert.InEpsilon(t, c.half, accuracy.HalfWidth(got.Value, c.step), 1e-6, c.text)
-		bare := meter.Meter{Input: quantity.Ohm(math.Inf(1))}
+		bare := meter.Meter{InputAC: quantity.Ohm(math.Inf(1)), InputDC: quantity.Ohm(math.Inf(1))}
 		m := bare.Measure(c.f, r, got, meter.Conditions{RawLeads: true})
 		assert.InEpsilon(t, c.u, m.Std, 1e-3, c.text)
 	}

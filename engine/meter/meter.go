@@ -12,6 +12,7 @@ package meter
 
 import (
 	"math"
+	"slices"
 
 	"coilbook/engine/quantity"
 )
@@ -26,6 +27,22 @@ const (
 	VoltsAC
 	AmpsDC
 )
+
+var functionNames = [...]string{"ohms", "volts-dc", "volts-ac", "amps-dc"}
+
+// String is the name that stored data sheets use; it never changes.
+func (f Function) String() string {
+	if f < 0 || int(f) >= len(functionNames) {
+		return "unknown function"
+	}
+	return functionNames[f]
+}
+
+// FunctionNamed finds a function by that name.
+func FunctionNamed(name string) (Function, bool) {
+	i := slices.Index(functionNames[:], name)
+	return Function(i), i >= 0
+}
 
 // Kind is the quantity that a function measures.
 func (f Function) Kind() quantity.Kind {
@@ -64,13 +81,23 @@ type Band struct{ Low, High quantity.Hertz }
 
 // Meter is a described multimeter.
 type Meter struct {
-	ID     string
-	Counts int
-	Ranges map[Function][]Range // rising
-	Band   Band
-	Input  quantity.Ohm // on the voltage ranges, the lowest of them
-	Leads  Leads
-	Auto   bool // picks its range itself
+	ID        string
+	Counts    int
+	Ranges    map[Function][]Range // rising
+	Band      Band
+	InputAC   quantity.Ohm // on the AC voltage ranges, the lowest of them
+	InputDC   quantity.Ohm // on the DC voltage ranges, the lowest of them
+	Detectors []Detector   // those that it may have; nil when nothing is known
+	Leads     Leads
+	Auto      bool // picks its range itself
+}
+
+// input is what a voltage function loads its source with.
+func (m Meter) input(f Function) quantity.Ohm {
+	if f == VoltsDC {
+		return m.InputDC
+	}
+	return m.InputAC
 }
 
 // RangeFor picks the lowest range that still shows expected, or the highest

@@ -26,20 +26,21 @@ func TestBundledMetersHaveTheRangesOfTheirKind(t *testing.T) {
 		"cheap": {
 			meter.Ohms: {{"200 Ω", 199.9, 0.1, "Ω", 0.8, 5}, {"2 kΩ", 1999, 1, "Ω", 0.8, 5}, {"20 kΩ", 19990, 10, "kΩ", 0.8, 5},
 				{"200 kΩ", 199900, 100, "kΩ", 0.8, 5}, {"2 MΩ", 1999000, 1000, "MΩ", 1, 5}},
-			meter.VoltsDC: {{"2 V", 1.999, 0.001, "V", 0.5, 2}, {"20 V", 19.99, 0.01, "V", 0.5, 2}, {"200 V", 199.9, 0.1, "V", 0.5, 2}, {"600 V", 600, 1, "V", 1, 2}},
+			meter.VoltsDC: {{"200 mV", 0.1999, 0.0001, "mV", 0.5, 2}, {"2 V", 1.999, 0.001, "V", 0.5, 2}, {"20 V", 19.99, 0.01, "V", 0.5, 2}, {"200 V", 199.9, 0.1, "V", 0.5, 2}, {"600 V", 600, 1, "V", 1, 2}},
 			meter.VoltsAC: {{"200 V", 199.9, 0.1, "V", 1.2, 10}, {"600 V", 600, 1, "V", 1.2, 10}},
 			meter.AmpsDC:  {{"10 A", 10, 0.01, "A", 3, 5}},
 		},
 		"auto4000": {
 			meter.Ohms: {{"400 Ω", 399.9, 0.1, "Ω", 0.8, 3}, {"4 kΩ", 3999, 1, "kΩ", 0.8, 3}, {"40 kΩ", 39990, 10, "kΩ", 0.8, 3},
 				{"400 kΩ", 399900, 100, "kΩ", 0.8, 3}, {"4 MΩ", 3999000, 1000, "MΩ", 0.8, 3}, {"40 MΩ", 39990000, 10000, "MΩ", 0.8, 3}},
+			meter.VoltsDC: {{"400 mV", 0.3999, 0.0001, "mV", 1, 3}, {"4 V", 3.999, 0.001, "V", 1, 3}, {"40 V", 39.99, 0.01, "V", 1, 3}, {"400 V", 399.9, 0.1, "V", 1, 3}},
 			meter.VoltsAC: {{"4 V", 3.999, 0.001, "V", 1, 5}, {"40 V", 39.99, 0.01, "V", 1, 5}, {"400 V", 399.9, 0.1, "V", 1, 5}},
 			meter.AmpsDC:  {{"10 A", 10, 0.01, "A", 2, 5}},
 		},
 		"auto6000": {
 			meter.Ohms: {{"600 Ω", 599.9, 0.1, "Ω", 0.5, 3}, {"6 kΩ", 5999, 1, "kΩ", 0.5, 3}, {"60 kΩ", 59990, 10, "kΩ", 0.5, 3},
 				{"600 kΩ", 599900, 100, "kΩ", 0.5, 3}, {"6 MΩ", 5999000, 1000, "MΩ", 0.5, 3}, {"60 MΩ", 59990000, 10000, "MΩ", 0.5, 3}},
-			meter.VoltsDC: {{"6 V", 5.999, 0.001, "V", 0.5, 2}, {"60 V", 59.99, 0.01, "V", 0.5, 2}, {"600 V", 599.9, 0.1, "V", 0.5, 2}},
+			meter.VoltsDC: {{"600 mV", 0.5999, 0.0001, "mV", 0.5, 2}, {"6 V", 5.999, 0.001, "V", 0.5, 2}, {"60 V", 59.99, 0.01, "V", 0.5, 2}, {"600 V", 599.9, 0.1, "V", 0.5, 2}},
 		},
 	} {
 		m, ok := meter.ByID(id)
@@ -63,7 +64,8 @@ func TestBundledMetersAreWhole(t *testing.T) {
 	for _, m := range meter.Bundled() {
 		assert.False(t, ids[m.ID], "%s stands twice", m.ID)
 		ids[m.ID] = true
-		assert.Positive(t, m.Input)
+		assert.Positive(t, m.InputAC)
+		assert.GreaterOrEqual(t, m.InputDC, m.InputAC)
 		assert.Less(t, m.Leads.Low, m.Leads.High)
 		assert.Positive(t, m.Leads.Contact)
 		assert.Less(t, m.Band.Low, m.Band.High)
@@ -138,4 +140,78 @@ func typed(t *testing.T, k quantity.Kind, text string) quantity.Typed {
 	got, err := quantity.Parse(k, text, quantity.Units(k)[0])
 	require.NoError(t, err)
 	return got
+}
+
+// Millivolts are typed as they stand on the display, or in volts.
+func TestRangeOfAFewMillivolts(t *testing.T) {
+	for _, c := range []struct {
+		meter, dial, text, unit, want string
+	}{
+		{"cheap", "200 mV", "180.0", "mV", "200 mV"},
+		{"cheap", "200 mV", "199.9", "mV", "200 mV"}, // the last it can show
+		{"cheap", "200 mV", "-0.3", "mV", "200 mV"},
+		{"cheap", "200 mV", "0.18", "V", "200 mV"},    // typed coarser than shown: the dial counts
+		{"cheap", "200 mV", "0.1800", "V", "200 mV"},  //
+		{"cheap", "200 mV", "0.250", "V", "2 V"},      // beyond the dial's range
+		{"cheap", "200 mV", "12.65", "V", "20 V"},     //
+		{"cheap", "2 V", "0.180", "V", "2 V"},         //
+		{"cheap", "2 V", "180", "mV", "2 V"},          //
+		{"cheap", "2 V", "180.0", "mV", "200 mV"},     // finer than the dial's last place
+		{"cheap", "20 V", "0.18", "V", "20 V"},        //
+		{"cheap", "200 mV", "OL", "mV", "200 mV"},     //
+		{"auto4000", "4 V", "0.180", "V", "400 mV"},   // picks the lowest range that fits
+		{"auto4000", "4 V", "399.9", "mV", "400 mV"},  //
+		{"auto4000", "400 mV", "0.4", "V", "4 V"},     //
+		{"auto6000", "60 V", "599.9", "mV", "600 mV"}, //
+		{"auto6000", "600 mV", "OL", "mV", "600 V"},   // over-range means beyond its highest
+	} {
+		m, _ := meter.ByID(c.meter)
+		dial, ok := m.RangeLabelled(meter.VoltsDC, c.dial)
+		require.True(t, ok, c.dial)
+		unit, ok := quantity.UnitNamed(quantity.VoltageDC, c.unit)
+		require.True(t, ok)
+		got, err := quantity.Parse(quantity.VoltageDC, c.text, unit)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, m.RangeOf(meter.VoltsDC, dial, got).Label, "%+v", c)
+		if got.State == quantity.Number {
+			_, shown := m.RangeShowing(meter.VoltsDC, got)
+			assert.True(t, shown, "%+v", c)
+		}
+	}
+	m := meter.Cheap()
+	for expected, label := range map[float64]string{0: "200 mV", 0.15: "200 mV", 0.1999: "200 mV", 0.2: "2 V", 12: "20 V"} {
+		r, _ := m.RangeFor(meter.VoltsDC, expected)
+		assert.Equal(t, label, r.Label, "%v", expected)
+	}
+}
+
+func TestEachVoltageFunctionHasItsInput(t *testing.T) {
+	m := meter.Cheap()
+	gain := func(f meter.Function) float64 {
+		r, _ := m.RangeLabelled(f, "200 V")
+		loaded := m.Measure(f, r, typed(t, f.Kind(), "75.0"), meter.Conditions{Source: 45e3})
+		return loaded.Gain*math.Sqrt(3) - r.Accuracy.Percent/100
+	}
+	assert.InEpsilon(t, 45.0/450, gain(meter.VoltsAC), 1e-9)
+	assert.InEpsilon(t, 45.0/1000, gain(meter.VoltsDC), 1e-9)
+}
+
+func TestWhichDetectorsAreKnown(t *testing.T) {
+	assert.Nil(t, meter.Cheap().Detectors)
+	assert.Nil(t, meter.Auto4000().Detectors)
+	assert.Equal(t, []meter.Detector{meter.TrueRMS}, meter.Auto6000().Detectors)
+}
+
+func TestFunctionsAreFoundByTheirNames(t *testing.T) {
+	for name, f := range map[string]meter.Function{"ohms": meter.Ohms, "volts-dc": meter.VoltsDC, "volts-ac": meter.VoltsAC, "amps-dc": meter.AmpsDC} {
+		got, ok := meter.FunctionNamed(name)
+		assert.True(t, ok, name)
+		assert.Equal(t, f, got)
+		assert.Equal(t, name, f.String())
+	}
+	for _, name := range []string{"", "Ohms", "unknown function"} {
+		_, ok := meter.FunctionNamed(name)
+		assert.False(t, ok, name)
+	}
+	assert.Equal(t, "unknown function", meter.Function(9).String())
 }

@@ -67,8 +67,11 @@ func Repeat(readings []Measurement) (Repeats, bool) {
 
 func (r *Repeats) join(readings []Measurement) {
 	values := make([]float64, len(readings))
+	r.Shown = 0
 	for i, m := range readings {
 		values[i] = m.Value
+		r.Shown += m.Shown / float64(len(readings))
+		r.Bound = max(r.Bound, m.Bound)
 	}
 	common := r.worst(readings)
 	r.Spread = slices.Max(values) - slices.Min(values)

@@ -86,7 +86,7 @@ func TestSmallSample(t *testing.T) {
 
 // noisy are readings of a meter with the accuracy given, in steps of 1.
 func noisy(random *rand.Rand, n int, truth, sigma float64, a meter.Accuracy) []meter.Measurement {
-	m := meter.Meter{Input: quantity.Ohm(math.Inf(1))}
+	m := meter.Meter{InputDC: quantity.Ohm(math.Inf(1))}
 	r := meter.Range{Label: "2 V", Full: 1999, Step: 1, Accuracy: a}
 	readings := make([]meter.Measurement, n)
 	for i := range readings {

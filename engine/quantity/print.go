@@ -42,7 +42,10 @@ func supported(v, doubt float64) float64 {
 func UnitFor(k Kind, si float64) Unit {
 	units := Units(k)
 	best := units[0]
-	if k != Resistance {
+	switch {
+	case k == VoltageDC && si != 0 && math.Abs(si) < 1:
+		return Millivolts
+	case k != Resistance:
 		return best
 	}
 	for _, u := range units {

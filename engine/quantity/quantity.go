@@ -70,18 +70,19 @@ type Unit struct {
 
 // The units that readings are typed and printed in.
 var (
-	Ohms     = Unit{Name: "Ω", Factor: 1}
-	KiloOhms = Unit{Name: "kΩ", Factor: 1e3}
-	MegaOhms = Unit{Name: "MΩ", Factor: 1e6}
-	Volts    = Unit{Name: "V", Factor: 1}
-	Amperes  = Unit{Name: "A", Factor: 1}
-	Hertzes  = Unit{Name: "Hz", Factor: 1}
-	PerMin   = Unit{Name: "rpm", Factor: 1}
-	Millis   = Unit{Name: "mm", Factor: 1e-3}
-	Inches   = Unit{Name: "in", Factor: MetresPerInch}
-	Thous    = Unit{Name: "thou", Factor: MetresPerInch / 1000}
-	DegreesC = Unit{Name: "°C", Factor: 1}
-	DegreesF = Unit{Name: "°F", Factor: 5.0 / 9, Offset: -160.0 / 9}
+	Ohms       = Unit{Name: "Ω", Factor: 1}
+	KiloOhms   = Unit{Name: "kΩ", Factor: 1e3}
+	MegaOhms   = Unit{Name: "MΩ", Factor: 1e6}
+	Volts      = Unit{Name: "V", Factor: 1}
+	Millivolts = Unit{Name: "mV", Factor: 1e-3}
+	Amperes    = Unit{Name: "A", Factor: 1}
+	Hertzes    = Unit{Name: "Hz", Factor: 1}
+	PerMin     = Unit{Name: "rpm", Factor: 1}
+	Millis     = Unit{Name: "mm", Factor: 1e-3}
+	Inches     = Unit{Name: "in", Factor: MetresPerInch}
+	Thous      = Unit{Name: "thou", Factor: MetresPerInch / 1000}
+	DegreesC   = Unit{Name: "°C", Factor: 1}
+	DegreesF   = Unit{Name: "°F", Factor: 5.0 / 9, Offset: -160.0 / 9}
 )
 
 // Units lists the units offered for a kind; the first is the usual one.
@@ -89,7 +90,9 @@ func Units(k Kind) []Unit {
 	switch k {
 	case Resistance:
 		return []Unit{Ohms, KiloOhms, MegaOhms}
-	case VoltageDC, VoltageAC:
+	case VoltageDC:
+		return []Unit{Volts, Millivolts}
+	case VoltageAC:
 		return []Unit{Volts}
 	case Current:
 		return []Unit{Amperes}
