@@ -16,12 +16,24 @@ const (
 	NoCharge  Aim = "no-charge"
 	NoSpark   Aim = "no-spark"
 	EveryPart Aim = "" // the same checks as Bench
+	SelfCheck Aim = "meter"
 )
 
 // Plan lists the checks for a build in the order of least work: lead zero
-// first, then one set-up after the other (plug apart, gauge, cranking).
-// Minutes, traps and order: common practice, no source.
-func Plan(b Build, aim Aim) []Check {
+// first, then one set-up after the other (plug apart, gauge, cranking), then the
+// methods asked for. Minutes, traps and order: common practice, no source.
+func Plan(b Build, aim Aim, methods ...Method) []Check {
+	plan := basic(b, aim)
+	for _, m := range methods {
+		plan = append(plan, m.checks(b)...)
+	}
+	return plan
+}
+
+func basic(b Build, aim Aim) []Check {
+	if aim == SelfCheck {
+		return selfChecks()
+	}
 	plan := []Check{leadZero()}
 	if b.GroundLead {
 		plan = append(plan, coreContinuity())

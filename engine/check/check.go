@@ -29,6 +29,15 @@ const (
 	PickupB     Terminal = "pickup-b"
 	ExciterLead Terminal = "exciter"
 	ReluctorGap Terminal = "reluctor-gap"
+	BoxOutput   Terminal = "box-output" // from the ignition box to the coil
+)
+
+// The points of better methods and of the meter's self-check.
+const (
+	BatteryPlus  Terminal = "battery-plus"
+	BatteryMinus Terminal = "battery-minus"
+	ResistorA    Terminal = "resistor-a"
+	ResistorB    Terminal = "resistor-b"
 )
 
 // Plug says whether the generator's plug is apart or together.
@@ -74,6 +83,14 @@ type Check struct {
 	Traps      []Trap
 	Cautions   []Caution
 	Leads      []int // the charge leads concerned, from 1
+	Method     Method
+	// Feeds says that the reading counts only together with others: by itself it
+	// has no limit and no verdict.
+	Feeds bool
+	// PeakHold says that a peak-hold adapter stands between probes and meter.
+	PeakHold bool
+	// Swapped says that the leads are on the wrong way round on purpose.
+	Swapped bool
 }
 
 // Kind is the quantity of the reading.
@@ -113,6 +130,8 @@ const (
 	Pickup        Part = "pickup"
 	Exciter       Part = "exciter"
 	CoreGround    Part = "core-ground"
+	IgnitionBox   Part = "ignition-box"
+	MeterItself   Part = "meter"
 )
 
 // Trap is a way to get a false reading.
@@ -131,6 +150,14 @@ const (
 	BentLeaf       Trap = "bent-leaf"
 	LeadsNotZeroed Trap = "leads-not-zeroed"
 	WrongSocket    Trap = "wrong-socket"
+	ProbesInside   Trap = "probes-inside-clips"
+	ReadTogether   Trap = "read-together"
+	WarmBulb       Trap = "warm-bulb"
+	CooledDown     Trap = "cooled-down"
+	AdapterTurned  Trap = "adapter-turned"
+	LowInput       Trap = "low-input"
+	FlatBattery    Trap = "flat-battery"
+	ResistorHeld   Trap = "resistor-held"
 )
 
 // Caution is a way to get hurt or to ruin the meter.
@@ -148,6 +175,13 @@ const (
 	HotParts      Caution = "hot-parts"
 	MagnetPull    Caution = "magnet-pull"
 	KeyOff        Caution = "key-off"
+	BulbAlways    Caution = "bulb-always"
+	ProbesOff     Caution = "probes-off-first"
+	BatteryShort  Caution = "battery-short"
+	HotBulb       Caution = "hot-bulb"
+	StoredCharge  Caution = "stored-charge"
+	AdapterRating Caution = "adapter-rating"
+	LowRangeDies  Caution = "low-range-dies"
 )
 
 // Toward chooses the range by a limit: one that still shows a reading somewhat

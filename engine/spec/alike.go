@@ -72,8 +72,13 @@ func (g group) closeTo(c float64) float64 {
 // offBeyond is the probability that reading i is truly off the mean, on the
 // side that it seems to be on, by more than fraction of the mean.
 func (g group) offBeyond(fraction float64, i int) float64 {
-	own := g.own * math.Sqrt(1-1/float64(len(g.off)))
-	return Conformance(math.Abs(g.off[i])-fraction*g.mean, math.Hypot(own, fraction*g.meanStd()), 0, math.Inf(1))
+	return Conformance(math.Abs(g.off[i])-fraction*g.mean, g.beyondStd(fraction), 0, math.Inf(1))
+}
+
+// beyondStd is the doubt of what one reading is off the mean by, less the
+// fraction of the mean that it may be.
+func (g group) beyondStd(fraction float64) float64 {
+	return math.Hypot(g.own*math.Sqrt(1-1/float64(len(g.off))), fraction*g.meanStd())
 }
 
 func sq(v float64) float64 { return v * v }

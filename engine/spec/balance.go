@@ -18,7 +18,7 @@ import (
 func JudgeBalance(l Limit, readings []meter.Measurement) Verdict {
 	v := Verdict{Limit: l, HasLimit: true, Probability: 0.5, Reason: CannotCompare}
 	if comparable(readings) && groupOf(readings).mean <= 0 {
-		v.Reason, v.Remedies = TooCoarse, []Remedy{VoltAmp, BetterMeter}
+		v.Reason, v.Remedies = TooCoarse, finer(l)
 		return v
 	}
 	if !comparable(readings) {
@@ -39,6 +39,17 @@ func JudgeBalance(l Limit, readings []meter.Measurement) Verdict {
 		v.Remedies = balanceRemedies(v, readings[0])
 	}
 	return v
+}
+
+// DeviationDoubt is the standard uncertainty, as a fraction of the mean, with
+// which JudgeBalance tells a deviation from the limit; NaN where the readings
+// cannot be compared.
+func DeviationDoubt(l Limit, readings []meter.Measurement) float64 {
+	if !comparable(readings) {
+		return math.NaN()
+	}
+	g := groupOf(readings)
+	return g.beyondStd(l.High) / g.mean
 }
 
 func comparable(readings []meter.Measurement) bool {
@@ -74,10 +85,18 @@ func balanceRemedies(v Verdict, m meter.Measurement) []Remedy {
 	if !m.Zeroed {
 		out = append(out, ZeroLeads)
 	}
-	if v.Reason == TooCoarse {
-		return append(out, VoltAmp, BetterMeter)
+	if v.Reason != TooCoarse {
+		out = append(out, Repeat)
 	}
-	return append(out, Repeat, VoltAmp)
+	return append(out, finer(v.Limit)...)
+}
+
+// finer is what sees a smaller difference than the readings at hand.
+func finer(l Limit) []Remedy {
+	if l.Measurand == FineBalance {
+		return []Remedy{BetterMeter}
+	}
+	return []Remedy{VoltAmp, BetterMeter}
 }
 
 func mean(x []float64) float64 {

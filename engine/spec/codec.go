@@ -78,7 +78,7 @@ func (l limitFile) limit() (Limit, error) {
 		return Limit{}, fmt.Errorf("measurand is not known")
 	}
 	unit, ok := quantity.UnitNamed(kind, l.Unit)
-	if l.Measurand == ChargeBalance {
+	if l.Measurand == ChargeBalance || l.Measurand == FineBalance {
 		unit, ok = quantity.Unit{Name: ratioUnit, Factor: 0.01}, l.Unit == ratioUnit
 	}
 	if !ok {
@@ -118,4 +118,6 @@ var kindOf = map[Measurand]quantity.Kind{
 	ChargeGrounded: quantity.Resistance, ChargeToCore: quantity.Resistance, PhaseToPhase: quantity.Resistance,
 	ChargeBalance: quantity.Resistance, PickupResistance: quantity.Resistance, PickupGap: quantity.Length,
 	ExciterResist: quantity.Resistance, ExciterCranking: quantity.VoltageAC,
+	FineBalance: quantity.Resistance, WindingHeat: quantity.Temperature,
+	ExciterPeak: quantity.VoltageDC, PickupPeak: quantity.VoltageDC, BoxPeak: quantity.VoltageDC,
 }

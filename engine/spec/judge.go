@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"slices"
 
 	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
@@ -30,6 +31,9 @@ const (
 	CannotCompare Reason = "cannot-compare"  // a reading of the group is missing or no number
 	NegativeOhms  Reason = "below-lead-zero" // less than the leads alone
 	BadLeads      Reason = "bad-leads"       // taken through leads that are at fault
+	AtLeastRead   Reason = "at-least-read"   // what was lost could only add to it
+	PeakHidden    Reason = "peak-hidden"     // too much of the pulse was lost
+	CoolerHot     Reason = "cooler-when-hot" // reads less hot than cold
 )
 
 // Remedy is something that would decide an open verdict.
@@ -38,6 +42,7 @@ type Remedy string
 // Remedies, in the order of least work.
 const (
 	MendLeads    Remedy = "mend-leads"
+	RetakeOne    Remedy = "retake-one"
 	ZeroLeads    Remedy = "zero-leads"
 	HigherRange  Remedy = "higher-range"
 	CleanContact Remedy = "clean-contact"
@@ -47,6 +52,7 @@ const (
 	FactorySpec  Remedy = "factory-spec"
 	BetterMeter  Remedy = "better-meter"
 	VoltAmp      Remedy = "volt-amp"
+	HigherInput  Remedy = "higher-input"
 )
 
 // Verdict is an outcome with all that it stands on. Values are SI, brought to
@@ -58,32 +64,12 @@ type Verdict struct {
 	Remedies    []Remedy
 	Value, Std  float64
 	HasValue    bool
+	Shown       float64 // as the display showed it, before any correction
+	HasShown    bool
 	Limit       Limit
 	HasLimit    bool
 	Worst       int // of a group: the index of the reading furthest off
 }
-
-// Temperature of a winding with the half width of its doubt, in °C and K.
-type Temperature struct {
-	At        quantity.Celsius
-	HalfWidth float64
-	Known     bool
-}
-
-// Half widths for the winding's temperature. Assumptions, no source: a part
-// that stood in the shade is within 5 K of the air; without a thermometer the
-// air is anywhere from 5 to 35 °C.
-const (
-	knownHalfWidth   = 5
-	unknownHalfWidth = 15
-)
-
-// AirAt is the temperature of a winding that has cooled to a measured air
-// temperature.
-func AirAt(t quantity.Celsius) Temperature { return Temperature{t, knownHalfWidth, true} }
-
-// AirUnknown is the temperature of a cold winding without a thermometer.
-func AirUnknown() Temperature { return Temperature{20, unknownHalfWidth, false} }
 
 // Judge gives the verdict on one measurement.
 func Judge(l Limit, m meter.Measurement, t Temperature) Verdict {
@@ -97,6 +83,7 @@ func Judge(l Limit, m meter.Measurement, t Temperature) Verdict {
 		return judgeOverRange(v, m)
 	}
 	v.Value, v.Std, v.HasValue = m.Value, m.Std, true
+	v.Shown, v.HasShown = m.Shown, true
 	if l.Condition.AtCelsius != nil {
 		v.Value, v.Std = atReference(m, t)
 	}
@@ -126,10 +113,31 @@ func LeadsFirst(v Verdict) Verdict {
 	return v
 }
 
+// First puts a remedy before all others, once.
+func First(r Remedy, v Verdict) Verdict {
+	v.Remedies = slices.Concat([]Remedy{r}, slices.DeleteFunc(slices.Clone(v.Remedies), func(old Remedy) bool { return old == r }))
+	return v
+}
+
+// AtLeast is a verdict that passed on what the display showed, where the true
+// value can only be higher.
+func AtLeast(v Verdict) Verdict {
+	v.Reason = AtLeastRead
+	return v
+}
+
+// PeakLost is the verdict where too much of a pulse was lost on the way to the
+// display to be worked back.
+func PeakLost(v Verdict) Verdict {
+	v.Outcome, v.Probability, v.Reason, v.Remedies = CannotTell, 0.5, PeakHidden, []Remedy{HigherInput, Repeat}
+	return v
+}
+
 // NoLimitFor is the verdict where the profile has no limit.
 func NoLimitFor(m meter.Measurement) Verdict {
-	return Verdict{Reason: NoLimit, Probability: 0.5, Value: m.Value, Std: m.Std,
-		HasValue: m.State == quantity.Number, Remedies: []Remedy{FactorySpec}}
+	number := m.State == quantity.Number
+	return Verdict{Reason: NoLimit, Probability: 0.5, Value: m.Value, Std: m.Std, HasValue: number,
+		Shown: m.Shown, HasShown: number, Remedies: []Remedy{FactorySpec}}
 }
 
 func atReference(m meter.Measurement, t Temperature) (value, std float64) {
@@ -203,6 +211,9 @@ func remedies(v Verdict, m meter.Measurement, t Temperature) []Remedy {
 	}
 	if v.Limit.Open {
 		return append(out, CleanContact, Repeat)
+	}
+	if v.Limit.Kind == quantity.Temperature {
+		return append(out, Repeat, BetterMeter)
 	}
 	if v.Limit.Condition.AtCelsius != nil && winding.RelativeDoubt(t.At, t.HalfWidth)*v.Value > v.Std/2 {
 		out = append(out, aboutHeat(t))
