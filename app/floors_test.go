@@ -20,7 +20,7 @@ var floor = map[string][]string{
 	"engine/winding":      {"engine/quantity", "engine/uncertainty"},
 	"engine/spec":         {"engine/quantity", "engine/uncertainty", "engine/meter", "engine/winding"},
 	"engine/check":        {"engine/quantity", "engine/meter", "engine/spec"},
-	"engine/session":      {"engine/check", "engine/meter"},
+	"engine/session":      {"engine/check", "engine/meter", "engine/spec"},
 	"engine/assess":       {"engine/"},
 	"specs":               {"engine/spec"},
 	"web":                 {},

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"time"
 
 	"github.com/google/uuid"
@@ -14,6 +15,7 @@ type State struct {
 	ID       uuid.UUID
 	Setup    Setup
 	Current  map[check.ID]Entry   // latest reading or skip of each check
+	Runs     map[check.ID][]Entry // readings of one point that count together, in order
 	Earlier  map[check.ID][]Entry // what was replaced, oldest first
 	Notes    []Entry
 	Finished bool
@@ -29,7 +31,7 @@ func DefaultSetup() Setup {
 
 // Fold replays a session.
 func (s Session) Fold() State {
-	st := State{ID: s.ID, Setup: DefaultSetup(), Current: map[check.ID]Entry{}, Earlier: map[check.ID][]Entry{}}
+	st := State{ID: s.ID, Setup: DefaultSetup(), Current: map[check.ID]Entry{}, Runs: map[check.ID][]Entry{}, Earlier: map[check.ID][]Entry{}}
 	for _, e := range s.Entries {
 		st.apply(e)
 	}
@@ -56,11 +58,48 @@ func (st *State) apply(e Entry) {
 }
 
 func (st *State) answer(id check.ID, e Entry) {
-	if old, ok := st.Current[id]; ok {
-		st.Earlier[id] = append(st.Earlier[id], old)
+	run := st.Runs[id]
+	at := corrected(run, e)
+	switch {
+	case e.Reading == nil:
+		st.replaced(id, st.answers(id)...)
+		run = nil
+	case e.Reading.Again && len(run) > 0:
+		run = append(run, e)
+	case at >= 0 && len(run) > 1:
+		st.replaced(id, run[at])
+		run = slices.Clone(run)
+		run[at] = e
+	default:
+		st.replaced(id, st.answers(id)...)
+		run = []Entry{e}
 	}
-	st.Current[id] = e
+	st.Runs[id], st.Current[id] = run, e
 	st.Finished, st.Removed = false, false
+}
+
+// corrected is the place in a run of the reading that e names as corrected; -1
+// for none.
+func corrected(run []Entry, e Entry) int {
+	if e.Reading == nil || e.Reading.Corrects == nil {
+		return -1
+	}
+	return slices.IndexFunc(run, func(old Entry) bool { return old.ID == *e.Reading.Corrects })
+}
+
+// answers are the entries that answer a check now.
+func (st *State) answers(id check.ID) []Entry {
+	if run := st.Runs[id]; len(run) > 0 {
+		return run
+	}
+	if old, ok := st.Current[id]; ok {
+		return []Entry{old}
+	}
+	return nil
+}
+
+func (st *State) replaced(id check.ID, old ...Entry) {
+	st.Earlier[id] = append(st.Earlier[id], old...)
 }
 
 func (st *State) mark(m Mark) {
@@ -75,7 +114,9 @@ func (st *State) mark(m Mark) {
 }
 
 // Plan lists the checks that the set-up asks for.
-func (st State) Plan() []check.Check { return check.Plan(st.Setup.Build, st.Setup.Aim) }
+func (st State) Plan() []check.Check {
+	return check.Plan(st.Setup.Build, st.Setup.Aim, st.Setup.Methods...)
+}
 
 // Next is the first check without an answer; ok is false when all have one.
 func (st State) Next() (c check.Check, ok bool) {

@@ -13,6 +13,8 @@ import (
 	"github.com/google/uuid"
 
 	"coilbook/engine/check"
+	"coilbook/engine/meter"
+	"coilbook/engine/spec"
 )
 
 // Session is one visit to one machine.
@@ -41,6 +43,29 @@ type Setup struct {
 	Meter   string      `json:"meter"`            // id of a described meter
 	Ambient *float64    `json:"ambientCelsius,omitempty"`
 	Profile string      `json:"profile,omitempty"` // id of a spec profile
+	// Own describes the user's own meter, where Meter is OwnMeter: a copy, so
+	// that a file on another phone is judged alike.
+	Own     *Own           `json:"ownMeter,omitempty"`
+	Winding spec.Warmth    `json:"winding,omitempty"` // how warm the windings are
+	Methods []check.Method `json:"methods,omitempty"` // in the order they were asked for
+	Kit     *Kit           `json:"kit,omitempty"`
+}
+
+// OwnMeter is the id of a meter that the user described.
+const OwnMeter = "own"
+
+// Own is a meter's data sheet with what its self-check told.
+type Own struct {
+	Record  uuid.UUID      `json:"record"` // of the session that holds the self-check
+	Sheet   meter.Sheet    `json:"sheet"`
+	Learned *meter.Learned `json:"learned,omitempty"`
+}
+
+// Kit is what a method needs to know of the things at hand; zero is unknown.
+type Kit struct {
+	ResistorOhms       float64 `json:"resistorOhms,omitempty"`
+	ResistorPercent    float64 `json:"resistorPercent,omitempty"` // tolerance, to either side
+	AdapterMicrofarads float64 `json:"adapterMicrofarads,omitempty"`
 }
 
 // Reading is what was typed for a check, as it was typed, so that a better
@@ -51,6 +76,9 @@ type Reading struct {
 	Unit     string     `json:"unit"`
 	Range    string     `json:"range,omitempty"`
 	Corrects *uuid.UUID `json:"corrects,omitempty"`
+	// Again says that the probes were lifted and placed anew: the reading counts
+	// together with those before it.
+	Again bool `json:"again,omitempty"`
 }
 
 // Skip says that a check could not be done.

@@ -1,7 +1,9 @@
 package session
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -9,6 +11,7 @@ import (
 
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
+	"coilbook/engine/spec"
 )
 
 // Air temperatures that a set-up accepts, in °C.
@@ -58,11 +61,15 @@ func (s Setup) valid() error {
 		return &FieldError{"build.chargeLeads", fmt.Sprintf("is %d", b.ChargeLeads), fmt.Sprintf("use %d to %d", check.MinChargeLeads, check.MaxChargeLeads)}
 	case s.Ambient != nil && !(*s.Ambient >= MinAmbient && *s.Ambient <= MaxAmbient):
 		return &FieldError{"ambientCelsius", fmt.Sprintf("is %g °C", *s.Ambient), fmt.Sprintf("use %d to %d °C, or leave it out", MinAmbient, MaxAmbient)}
-	case s.Aim != check.Bench && s.Aim != check.NoCharge && s.Aim != check.NoSpark && s.Aim != check.EveryPart:
-		return &FieldError{"aim", fmt.Sprintf("is %q", s.Aim), "use bench, no-charge or no-spark"}
+	case !slices.Contains([]check.Aim{check.Bench, check.NoCharge, check.NoSpark, check.EveryPart, check.SelfCheck}, s.Aim):
+		return &FieldError{"aim", fmt.Sprintf("is %q", s.Aim), "use bench, no-charge, no-spark or meter"}
+	case !slices.Contains(spec.Warmths(), s.Winding):
+		return &FieldError{"winding", fmt.Sprintf("is %q", s.Winding), "use engine-warm or just-stopped, or leave it out"}
 	}
-	if _, ok := meter.ByID(s.Meter); !ok {
-		return &FieldError{"meter", fmt.Sprintf("is %q, which is not described here", s.Meter), "use cheap, auto4000 or auto6000"}
+	for _, err := range []error{s.meterValid(), s.methodsValid(), s.Kit.valid()} {
+		if err != nil {
+			return err
+		}
 	}
 	if len(s.Unsure) > 20 {
 		return &FieldError{"unsure", "names too many fields", "leave out the rest"}
@@ -73,6 +80,79 @@ func (s Setup) valid() error {
 		}
 	}
 	return plainText("name", s.Name)
+}
+
+func (s Setup) meterValid() error {
+	_, bundled := meter.ByID(s.Meter)
+	switch {
+	case !bundled && s.Meter != OwnMeter:
+		return &FieldError{"meter", fmt.Sprintf("is %q, which is not described here", s.Meter), "use cheap, auto4000, auto6000 or own"}
+	case bundled && s.Own != nil:
+		return &FieldError{"ownMeter", "is given beside a bundled meter", "leave it out, or name own as the meter"}
+	case bundled:
+		return nil
+	case s.Own == nil:
+		return &FieldError{"ownMeter", "is missing", "describe the meter, or name a bundled one"}
+	}
+	return within("ownMeter", s.Own.valid())
+}
+
+func (o Own) valid() error {
+	if _, err := o.Sheet.Meter(); err != nil {
+		return within("sheet", asField(err))
+	}
+	if o.Learned != nil {
+		return within("learned", asField(o.Learned.Valid()))
+	}
+	return nil
+}
+
+// asField brings the meter's own errors to the shape of a file's.
+func asField(err error) error {
+	var f *meter.FieldError
+	if errors.As(err, &f) {
+		return &FieldError{f.Field, f.Reason, f.WayOut}
+	}
+	return err
+}
+
+// A plan stays of a size that can be walked through.
+const maxMethods = 8
+
+func (s Setup) methodsValid() error {
+	if len(s.Methods) > maxMethods {
+		return &FieldError{"methods", "names too many", "leave out the rest"}
+	}
+	for i, m := range s.Methods {
+		switch {
+		case !slices.Contains([]check.Method{check.VoltAmp, check.HotWinding, check.PeakHold, check.ResistorCheck}, m):
+			return &FieldError{fmt.Sprintf("methods[%d]", i), fmt.Sprintf("is %q", m), "use volt-amp, hot-winding, peak-hold or resistor-check"}
+		case slices.Contains(s.Methods[:i], m):
+			return &FieldError{fmt.Sprintf("methods[%d]", i), "stands twice", "name it once"}
+		}
+	}
+	return nil
+}
+
+// Bounds on what a kit may say.
+const (
+	MinResistor, MaxResistor = 0.01, 10e6 // Ω
+	MaxTolerance             = 20.0       // percent
+	MinAdapter, MaxAdapter   = 0.001, 100 // µF
+)
+
+func (k *Kit) valid() error {
+	switch {
+	case k == nil:
+		return nil
+	case k.ResistorOhms != 0 && !(k.ResistorOhms >= MinResistor && k.ResistorOhms <= MaxResistor):
+		return &FieldError{"kit.resistorOhms", fmt.Sprintf("is %g", k.ResistorOhms), "use 0.01 to 10000000, or leave it out"}
+	case !(k.ResistorPercent >= 0 && k.ResistorPercent <= MaxTolerance):
+		return &FieldError{"kit.resistorPercent", fmt.Sprintf("is %g", k.ResistorPercent), "use 0 to 20"}
+	case k.AdapterMicrofarads != 0 && !(k.AdapterMicrofarads >= MinAdapter && k.AdapterMicrofarads <= MaxAdapter):
+		return &FieldError{"kit.adapterMicrofarads", fmt.Sprintf("is %g", k.AdapterMicrofarads), "use 0.001 to 100, or leave it out"}
+	}
+	return nil
 }
 
 func (r Reading) valid() error {
