@@ -18,7 +18,7 @@ type Bench struct {
 	State   session.State
 	Meter   meter.Meter
 	Profile spec.Profile
-	Air     spec.Temperature
+	Air     spec.Temperature // of the windings
 	Plan    []check.Check
 	zero    *meter.Measurement
 
@@ -31,7 +31,7 @@ type Bench struct {
 // meter that is not known gives way to the first profile and the cheap meter.
 func Open(st session.State, profiles []spec.Profile) Bench {
 	b := Bench{State: st, Meter: meter.Cheap(), Profile: profiles[0], Air: spec.AirUnknown()}
-	if m, ok := meter.ByID(st.Setup.Meter); ok {
+	if m, ok := meterOf(st.Setup); ok {
 		b.Meter = m
 	}
 	for _, p := range profiles {
@@ -39,14 +39,25 @@ func Open(st session.State, profiles []spec.Profile) Bench {
 			b.Profile = p
 		}
 	}
-	if st.Setup.Ambient != nil {
-		b.Air = spec.AirAt(quantity.Celsius(*st.Setup.Ambient))
-	}
+	b.Air = spec.TemperatureOf(st.Setup.Winding, (*quantity.Celsius)(st.Setup.Ambient))
 	for _, c := range st.Plan() {
 		b.Plan = append(b.Plan, b.aimed(c))
 	}
 	b.zero = b.leadZero()
 	return b
+}
+
+// meterOf is the meter of a set-up, with what its self-check told; ok is false
+// for one that is not described.
+func meterOf(s session.Setup) (m meter.Meter, ok bool) {
+	if s.Meter != session.OwnMeter || s.Own == nil {
+		return meter.ByID(s.Meter)
+	}
+	m, err := s.Own.Sheet.Meter()
+	if err == nil && s.Own.Learned != nil {
+		m = m.With(*s.Own.Learned)
+	}
+	return m, err == nil
 }
 
 // aimed chooses the range for the limit's size where the limit is known.
@@ -59,51 +70,17 @@ func (b Bench) aimed(c check.Check) check.Check {
 
 func (b *Bench) leadZero() *meter.Measurement {
 	for _, c := range b.Plan {
-		e, ok := b.State.Current[c.ID]
-		if c.Measures != spec.LeadZero || !ok || e.Reading == nil {
+		if c.Measures != spec.LeadZero || len(b.State.Runs[c.ID]) == 0 {
 			continue
 		}
-		if t, err := b.typed(c, *e.Reading); err == nil {
-			m := b.measure(c, *e.Reading, t)
-			limit, known := b.Profile.Limit(c.Measures)
-			b.badLeads = t.State != quantity.Number || known && spec.Judge(limit, m, b.Air).Outcome == spec.OutOfSpec
-			return &m
+		l := b.judge(c, readingsOf(b.State.Runs[c.ID]))
+		if l.Unread != nil {
+			return nil
 		}
+		b.badLeads = l.Measured.State != quantity.Number || l.Verdict.Outcome == spec.OutOfSpec
+		return &l.Measured
 	}
 	return nil
-}
-
-// Line is one check with what was read and what it means.
-type Line struct {
-	Check    check.Check
-	Answer   session.Entry // zero when not answered
-	Answered bool
-	Skipped  bool
-	Typed    quantity.Typed
-	Unread   error // why a stored text cannot be read; nil otherwise
-	Measured meter.Measurement
-	Verdict  spec.Verdict
-	Earlier  int // how many readings this one replaced
-}
-
-// Judge gives the line that a text would make, without recording it.
-func (b Bench) Judge(c check.Check, r session.Reading) Line {
-	l := Line{Check: c}
-	l.Typed, l.Unread = b.typed(c, r)
-	if l.Unread != nil {
-		return l
-	}
-	l.Answered = true
-	l.Measured = b.measure(c, r, l.Typed)
-	if limit, ok := b.Profile.Limit(c.Measures); ok {
-		l.Verdict = spec.Judge(limit, l.Measured, b.Air)
-	} else {
-		l.Verdict = spec.NoLimitFor(l.Measured)
-	}
-	if b.badLeads && c.Measures != spec.LeadZero && c.Instrument == check.Multimeter && c.Function == meter.Ohms {
-		l.Verdict = spec.LeadsFirst(l.Verdict)
-	}
-	return l
 }
 
 func (b Bench) typed(c check.Check, r session.Reading) (quantity.Typed, error) {
@@ -141,16 +118,4 @@ func (b Bench) measure(c check.Check, r session.Reading, t quantity.Typed) meter
 		cond.Low, cond.High, cond.Source = crankLow, crankHigh, exciterSource
 	}
 	return b.Meter.Measure(c.Function, b.Meter.RangeOf(c.Function, dial, t), t, cond)
-}
-
-// Line gives the line of a check of the plan.
-func (b Bench) Line(c check.Check) Line {
-	e, ok := b.State.Current[c.ID]
-	l := Line{Check: c}
-	if ok && e.Reading != nil {
-		l = b.Judge(c, *e.Reading)
-	}
-	l.Answer, l.Answered, l.Skipped = e, ok, ok && e.Skip != nil
-	l.Earlier = len(b.State.Earlier[c.ID])
-	return l
 }

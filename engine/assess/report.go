@@ -1,24 +1,25 @@
 package assess
 
 import (
+	"slices"
+
 	"coilbook/engine/check"
-	"coilbook/engine/meter"
 	"coilbook/engine/spec"
+	"coilbook/engine/winding"
 )
 
 // Report is a whole session judged.
 type Report struct {
-	Lines    []Line
-	Balance  *Balance // nil where the build has no group of leads to compare
+	Lines []Line
+	// Derived are values worked out from several lines: ohms by drops,
+	// temperatures by cold and hot.
+	Derived  []Line
+	Balance  *Balance       // nil where the build has no group of leads to compare
+	Fine     *Balance       // the same by drops; nil where that method was not asked for
+	Winding  *Winding       // nil where the charge winding has not three leads or not all readings
+	Touch    *winding.Touch // nil where the winding reads open to the core, or not all is read
 	Parts    []PartResult
 	Untested []check.ID // checks of the plan without a reading that can be read
-}
-
-// Balance is the verdict on leads that should read alike.
-type Balance struct {
-	Verdict spec.Verdict
-	Checks  []check.Check // the readings compared, in order
-	Missing int           // readings still to come
 }
 
 // PartResult is the worst that the readings say of one part.
@@ -35,72 +36,95 @@ func (b Bench) Report() Report {
 	for _, c := range b.Plan {
 		l := b.Line(c)
 		r.Lines = append(r.Lines, l)
-		if !l.Answered || l.Skipped || l.Unread != nil {
+		if !l.Read() {
 			r.Untested = append(r.Untested, c.ID)
 		}
 	}
-	r.Balance = b.balance(r.Lines)
+	ohms, missing := b.voltAmp(r.Lines)
+	r.Balance = b.coarse(r.Lines)
+	r.Fine = b.fine(ohms, missing)
+	r.Winding = b.winding(r, ohms)
+	r.Touch = b.touch(r.Lines)
+	r.Derived = append(ohms, b.heats(r.Lines)...)
 	r.Parts = parts(r)
 	return r
 }
 
-func (b Bench) balance(lines []Line) *Balance {
-	limit, ok := b.Profile.Limit(spec.ChargeBalance)
-	if !ok {
-		return nil
-	}
-	out := Balance{}
-	var readings []meter.Measurement
-	for _, l := range lines {
-		if l.Check.Measures != spec.ChargePair {
+func parts(r Report) []PartResult {
+	p := tally{index: map[check.Part]int{}}
+	for _, l := range r.Lines {
+		if l.Check.Feeds {
 			continue
 		}
-		out.Checks = append(out.Checks, l.Check)
-		if !l.Answered || l.Skipped || l.Unread != nil {
-			out.Missing++
-			continue
-		}
-		readings = append(readings, l.Measured)
-	}
-	if len(out.Checks) < 2 {
-		return nil
-	}
-	out.Verdict = spec.Verdict{Reason: spec.CannotCompare, Probability: 0.5, Limit: limit, HasLimit: true}
-	if out.Missing == 0 {
-		out.Verdict = spec.JudgeBalance(limit, readings)
-		if b.badLeads {
-			out.Verdict = spec.LeadsFirst(out.Verdict)
+		p.planned(l.Check.Part)
+		if l.Judged() {
+			p.tested(l.Check.Part, r.superseded(l.Verdict.Outcome, l.Check))
 		}
 	}
-	return &out
+	for _, l := range r.Derived {
+		p.planned(l.Check.Part)
+		p.tested(l.Check.Part, l.Verdict.Outcome)
+	}
+	for _, b := range []*Balance{r.Balance, r.Fine} {
+		if b != nil && b.Missing == 0 {
+			p.worsen(check.ChargeWinding, r.superseded(b.Verdict.Outcome, check.Check{Measures: b.Verdict.Limit.Measurand}))
+		}
+	}
+	return p.results()
 }
 
-func parts(r Report) []PartResult {
-	var out []PartResult
-	index := map[check.Part]int{}
-	for _, l := range r.Lines {
-		i, ok := index[l.Check.Part]
-		if !ok {
-			i = len(out)
-			index[l.Check.Part] = i
-			out = append(out, PartResult{Part: l.Check.Part, Outcome: spec.InSpec})
-		}
-		out[i].Of++
-		if l.Answered && !l.Skipped && l.Unread == nil {
-			out[i].Tested++
-			out[i].Outcome = worse(out[i].Outcome, l.Verdict.Outcome)
+// superseded is the outcome of a reading after a better method told the same:
+// where the reading alone could not tell, it no longer counts against the part.
+func (r Report) superseded(o spec.Outcome, c check.Check) spec.Outcome {
+	if o != spec.CannotTell {
+		return o
+	}
+	if c.Measures == spec.ChargeBalance && r.Fine != nil && r.Fine.Missing == 0 {
+		return spec.InSpec // the fine balance counts in its place
+	}
+	for _, d := range r.Derived {
+		if d.Check.Measures == c.Measures && len(c.Leads) > 0 && slices.Equal(d.Check.Leads, c.Leads) {
+			return spec.InSpec // likewise
 		}
 	}
-	if r.Balance != nil && r.Balance.Missing == 0 {
-		i := index[check.ChargeWinding]
-		out[i].Outcome = worse(out[i].Outcome, r.Balance.Verdict.Outcome)
+	return o
+}
+
+// tally adds up parts in the order that they first come.
+type tally struct {
+	list  []PartResult
+	index map[check.Part]int
+}
+
+func (t *tally) at(p check.Part) *PartResult {
+	i, ok := t.index[p]
+	if !ok {
+		i = len(t.list)
+		t.index[p] = i
+		t.list = append(t.list, PartResult{Part: p, Outcome: spec.InSpec})
 	}
-	for i := range out {
-		if out[i].Tested == 0 {
-			out[i].Outcome = spec.CannotTell
+	return &t.list[i]
+}
+
+func (t *tally) planned(p check.Part) { t.at(p).Of++ }
+
+func (t *tally) tested(p check.Part, o spec.Outcome) {
+	t.at(p).Tested++
+	t.worsen(p, o)
+}
+
+func (t *tally) worsen(p check.Part, o spec.Outcome) {
+	r := t.at(p)
+	r.Outcome = worse(r.Outcome, o)
+}
+
+func (t *tally) results() []PartResult {
+	for i := range t.list {
+		if t.list[i].Tested == 0 {
+			t.list[i].Outcome = spec.CannotTell
 		}
 	}
-	return out
+	return t.list
 }
 
 // worse orders the outcomes: a part is in spec only when all its readings are.
