@@ -63,7 +63,11 @@ type draftKey struct {
 }
 
 // Draft is what was typed for a check and is not entered yet.
-type Draft struct{ Text, Unit, Range string }
+type Draft struct {
+	Text, Unit, Range string
+	Again             bool      // one more reading of the same point
+	Corrects          uuid.UUID // the reading of several that is taken again
+}
 
 // New makes a desk; nothing happens before Start.
 func New(w World) *Desk { return &Desk{world: w, drafts: map[draftKey]Draft{}} }

@@ -17,15 +17,27 @@ import (
 func (d *Desk) Begin(s session.Setup) uuid.UUID {
 	id := d.world.NewID()
 	d.current, d.loading = session.Session{ID: id}, uuid.Nil
-	s.Name = oneLine(s.Name)
-	d.append(id, session.Entry{Setup: &s})
+	d.append(id, session.Entry{Setup: tidy(s, id)})
 	return id
+}
+
+// tidy makes a set-up fit to be recorded. The record of a meter names itself.
+func tidy(s session.Setup, id uuid.UUID) *session.Setup {
+	s.Name = oneLine(s.Name)
+	if s.Own != nil {
+		own := *s.Own
+		own.Sheet.Name = oneLine(own.Sheet.Name)
+		if s.Aim == check.SelfCheck {
+			own.Record = id
+		}
+		s.Own = &own
+	}
+	return &s
 }
 
 // Revise replaces the set-up of the session in hand.
 func (d *Desk) Revise(id uuid.UUID, s session.Setup) {
-	s.Name = oneLine(s.Name)
-	d.append(id, session.Entry{Setup: &s})
+	d.append(id, session.Entry{Setup: tidy(s, id)})
 }
 
 // Show puts a session in hand, reading it from the store when needed.
@@ -79,10 +91,12 @@ func (d *Desk) Keep(id uuid.UUID, c check.ID, draft Draft) {
 	d.touch()
 }
 
-// Enter records a reading. A check that has one already is corrected: the
+// Enter records a reading. Where there is one already and r is not one more of
+// the same point, the one that it names, or else the latest, is corrected: the
 // earlier entry stays in the record.
 func (d *Desk) Enter(id uuid.UUID, r session.Reading) {
-	if old, ok := d.current.Fold().Current[r.Check]; ok && old.Reading != nil {
+	old, ok := d.current.Fold().Current[r.Check]
+	if ok && old.Reading != nil && !r.Again && r.Corrects == nil {
 		r.Corrects = &old.ID
 	}
 	delete(d.drafts, draftKey{id, r.Check})

@@ -71,15 +71,33 @@ func (d *Desk) Missing(id uuid.UUID) bool { return d.missing == id }
 // Failed reports whether a session could not be read; LookAgain tries anew.
 func (d *Desk) Failed(id uuid.UUID) bool { return d.failed == id && id != uuid.Nil }
 
-// Sessions lists the states of sessions that hold at least one answer, the
-// latest change first; removed ones are left out.
+// Sessions lists the states of sessions on machines that hold at least one
+// answer, the latest change first; removed ones are left out.
 func (d *Desk) Sessions() []session.State {
 	var out []session.State
 	for _, s := range d.sessions {
 		st := s.Fold()
-		if !st.Removed && len(st.Current) > 0 {
+		if !st.Removed && len(st.Current) > 0 && st.Setup.Aim != check.SelfCheck {
 			out = append(out, st)
 		}
+	}
+	return out
+}
+
+// Meters lists the meters that the user described, the latest change first, each
+// with what its self-check told.
+func (d *Desk) Meters() []session.Own {
+	var out []session.Own
+	for _, s := range d.sessions {
+		st := s.Fold()
+		if st.Removed || st.Setup.Aim != check.SelfCheck || st.Setup.Own == nil {
+			continue
+		}
+		own := *st.Setup.Own
+		if learned := assess.Open(st, d.world.Profiles).Learned(); !learned.Nothing() {
+			own.Learned = &learned
+		}
+		out = append(out, own)
 	}
 	return out
 }

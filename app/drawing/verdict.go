@@ -1,7 +1,7 @@
 package drawing
 
 // VerdictMark draws the shape of a verdict, 24 by 24, in the colour of the text
-// around it: "in", "out", "unsure", "skip" or "todo". An unknown name gives an
+// around it: "in", "out", "unsure", "skip", "todo" or "noted". An unknown name gives an
 // empty picture. It stands beside the word, so its label is only its name.
 func VerdictMark(outcome string) Picture {
 	p := Picture{Width: 24, Height: 24, Label: outcome}
@@ -28,6 +28,12 @@ func VerdictMark(outcome string) Picture {
 		p.Shapes = []Shape{
 			Circle{"verdict", Point{12, 12}, 9.5, 2.6},
 			line("verdict", 2.8, 7.6, 16.4, 16.4, 7.6),
+		}
+	case "noted":
+		p.Shapes = []Shape{
+			Rect{"verdict", 3, 3, 18, 18, 3, 2.6},
+			line("verdict", 2.6, 7.5, 9.5, 16.5, 9.5),
+			line("verdict", 2.6, 7.5, 14.5, 13.5, 14.5),
 		}
 	case "todo":
 		p.Shapes = []Shape{Rect{"verdict-dotted", 3, 3, 18, 18, 3, 2.6}}

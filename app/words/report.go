@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"strings"
 	"text/tabwriter"
 
 	"coilbook/engine/assess"
@@ -12,7 +13,7 @@ import (
 )
 
 // ReportVersion is the version of the JSON report.
-const ReportVersion = 1
+const ReportVersion = 2
 
 type reportJSON struct {
 	Format   string       `json:"format"`
@@ -22,8 +23,13 @@ type reportJSON struct {
 	Meter    string       `json:"meter"`
 	Profile  string       `json:"profile"`
 	Air      *float64     `json:"airCelsius"`
+	Warmth   string       `json:"winding,omitempty"`
 	Checks   []lineJSON   `json:"checks"`
+	Worked   []lineJSON   `json:"workedOut,omitempty"`
 	Balance  *verdictJSON `json:"balance,omitempty"`
+	Fine     *verdictJSON `json:"fineBalance,omitempty"`
+	Leads    *leadsJSON   `json:"leadsTogether,omitempty"`
+	Meaning  []string     `json:"meterTold,omitempty"`
 	Parts    []partJSON   `json:"parts"`
 	Untested []string     `json:"untested"`
 }
@@ -37,6 +43,28 @@ type lineJSON struct {
 	Problem string       `json:"problem,omitempty"`
 	Verdict *verdictJSON `json:"verdict,omitempty"`
 	Earlier int          `json:"earlierReadings,omitempty"`
+	Repeats int          `json:"readings,omitempty"` // of one point, where there are several
+	Retake  int          `json:"retake,omitempty"`   // the one of them that stands apart, from 1
+	Steps   []stepJSON   `json:"steps,omitempty"`
+}
+
+// stepJSON is one step between display and verdict, in words.
+type stepJSON struct {
+	Step string `json:"step"`
+	Text string `json:"text"`
+}
+
+// leadsJSON is what three leads tell together; resistances in Ω.
+type leadsJSON struct {
+	Sound bool       `json:"sound"`
+	Star  *coilsJSON `json:"star,omitempty"`
+	Delta *coilsJSON `json:"delta,omitempty"`
+	Tells []string   `json:"tells"`
+}
+
+type coilsJSON struct {
+	Ohms  []float64 `json:"ohms"`
+	Doubt []float64 `json:"standardUncertainty"`
 }
 
 // verdictJSON gives value and doubt in SI units (Ω, V, m; a fraction for the
@@ -53,6 +81,10 @@ type verdictJSON struct {
 	Reason      string   `json:"reason"`
 	Because     string   `json:"because"`
 	Decides     []string `json:"wouldDecide,omitempty"`
+	// The shares of one winding's turns whose short these readings would show in
+	// half of cases and in 95 %; above 1, none.
+	ShortHalf *float64 `json:"shortSeenHalf,omitempty"`
+	ShortMost *float64 `json:"shortSeenMost,omitempty"`
 }
 
 type partJSON struct {
@@ -69,12 +101,15 @@ func ReportJSON(b assess.Bench) ([]byte, error) {
 		Format: "coilbook report", Version: ReportVersion, Session: b.State.ID.String(), Machine: b.State.Setup.Name,
 		Meter: b.Meter.ID, Profile: b.Profile.ID, Air: b.State.Setup.Ambient, Untested: []string{},
 	}
+	out.Warmth = string(b.State.Setup.Winding)
 	for _, l := range r.Lines {
-		out.Checks = append(out.Checks, lineOf(l))
+		out.Checks = append(out.Checks, lineOf(b, l))
 	}
-	if r.Balance != nil {
-		out.Balance = verdictOf(r.Balance.Verdict, Balance(*r.Balance))
+	for _, l := range r.Derived {
+		out.Worked = append(out.Worked, lineOf(b, l))
 	}
+	out.Balance, out.Fine = balanceOf(r.Balance), balanceOf(r.Fine)
+	out.Leads = leadsTogether(r)
 	for _, p := range r.Parts {
 		out.Parts = append(out.Parts, partJSON{string(p.Part), Outcome(p.Outcome), p.Tested, p.Of})
 	}
@@ -85,7 +120,7 @@ func ReportJSON(b assess.Bench) ([]byte, error) {
 	return append(j, '\n'), err
 }
 
-func lineOf(l assess.Line) lineJSON {
+func lineOf(b assess.Bench, l assess.Line) lineJSON {
 	out := lineJSON{Check: string(l.Check.ID), Name: CheckName(l.Check), Skipped: l.Skipped, Earlier: l.Earlier}
 	switch {
 	case !l.Answered || l.Skipped:
@@ -95,7 +130,51 @@ func lineOf(l assess.Line) lineJSON {
 		return out
 	}
 	out.Reading, out.Range = Reading(l), l.Measured.Range.Label
-	out.Verdict = verdictOf(l.Verdict, Because(l.Check, l.Verdict))
+	if l.Repeats.Count > 1 {
+		out.Repeats, out.Retake = l.Repeats.Count, l.Repeats.Retake+1
+	}
+	if l.Judged() {
+		out.Verdict = verdictOf(l.Verdict, Because(l.Check, l.Verdict))
+	}
+	for _, d := range Details(b, l) {
+		out.Steps = append(out.Steps, stepJSON{d.Label, d.Text})
+	}
+	return out
+}
+
+func balanceOf(b *assess.Balance) *verdictJSON {
+	if b == nil {
+		return nil
+	}
+	out := verdictOf(b.Verdict, Balance(*b))
+	if b.Most > 0 {
+		half, most := rounded(b.Half, 1e-3), rounded(b.Most, 1e-3)
+		out.ShortHalf, out.ShortMost = &half, &most
+	}
+	return out
+}
+
+func leadsTogether(r assess.Report) *leadsJSON {
+	if r.Winding == nil {
+		return nil
+	}
+	out := &leadsJSON{Sound: r.Winding.Sound, Star: coilsOf(r.Winding.Star), Delta: coilsOf(r.Winding.Delta), Tells: Winding(*r.Winding)}
+	if r.Touch != nil {
+		out.Tells = append(out.Tells, Touch(*r.Touch))
+	}
+	return out
+}
+
+func coilsOf(c assess.Coils) *coilsJSON {
+	if c.None != nil {
+		return nil
+	}
+	out := &coilsJSON{}
+	for i, r := range c.Phases {
+		digit := c.Std[i] / 100
+		out.Ohms = append(out.Ohms, rounded(float64(r), digit))
+		out.Doubt = append(out.Doubt, rounded(c.Std[i], digit))
+	}
 	return out
 }
 
@@ -141,18 +220,23 @@ func ReportTable(b assess.Bench) ([]byte, error) {
 	if b.State.Setup.Name != "" {
 		fmt.Fprintf(&buf, "%s\n", b.State.Setup.Name)
 	}
-	fmt.Fprintf(&buf, "Meter: %s\nLimits: %s (%s)\n\n", Meter(b.Meter.ID), b.Profile.Name, "wide, common practice")
+	fmt.Fprintf(&buf, "Meter: %s\nLimits: %s (%s)\n\n", MeterOf(b), b.Profile.Name, "wide, common practice")
 	w := tabwriter.NewWriter(&buf, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(w, "CHECK\tREADING\tVERDICT\tSURE\tBECAUSE")
-	for _, l := range r.Lines {
+	for _, l := range append(r.Lines, r.Derived...) {
 		fmt.Fprintln(w, tableRow(l))
 	}
-	if r.Balance != nil {
-		v := r.Balance.Verdict
-		fmt.Fprintf(w, "Pairs alike\t%s\t%s\t%s\t%s\n", Doubt(v), Outcome(v.Outcome), chance(v), Balance(*r.Balance))
+	for _, bal := range []*assess.Balance{r.Balance, r.Fine} {
+		if bal != nil {
+			v := bal.Verdict
+			fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", BalanceName(*bal), Doubt(v), Outcome(v.Outcome), chance(v), Balance(*bal))
+		}
 	}
 	if err := w.Flush(); err != nil {
 		return nil, err
+	}
+	if together := leadsTogether(r); together != nil {
+		fmt.Fprintf(&buf, "\n%s\n", strings.Join(together.Tells, "\n"))
 	}
 	fmt.Fprintf(&buf, "\nNot tested here: %s\n%s\n", NotCovered, DeferToManual)
 	return buf.Bytes(), nil
@@ -165,6 +249,9 @@ func tableRow(l assess.Line) string {
 		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), l.Unread)
 	case !l.Answered || l.Skipped:
 		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), "Untested.")
+	}
+	if !l.Judged() {
+		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), Feeds(l.Check))
 	}
 	v := l.Verdict
 	because := Because(l.Check, v)

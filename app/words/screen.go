@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"coilbook/engine/assess"
+	"coilbook/engine/check"
 	"coilbook/engine/quantity"
 	"coilbook/engine/session"
 	"coilbook/engine/spec"
@@ -16,6 +17,7 @@ import (
 var Titles = map[string]string{
 	"start": "Start", "setup": "Set-up", "check": "Check", "sheet": "All checks", "result": "Result",
 	"sessions": "Sessions", "about": "Safety", "nowhere": "Not found",
+	"method": "Method", "wire": "Wire",
 }
 
 // Words of the frame.
@@ -85,7 +87,33 @@ const (
 	KeyUnsettled = "won't settle"
 	KeySkip      = "can't do it"
 	Erase        = "Erase"
+	Noted        = "noted"
+	DoubtTitle   = "Where the doubt comes from"
+	RunTitle     = "Readings of this point"
+	ReadOnceMore = "Read once more"
+	AgainHint    = "Lift the probes, place them anew, and type what the meter shows now."
 )
+
+// TakeAgain names the button of one reading of several.
+func TakeAgain(n int, reading string) string {
+	return fmt.Sprintf("Reading %d: %s. Tap to take it again", n, reading)
+}
+
+// TakeAgainHint says that what is typed takes the place of one reading.
+func TakeAgainHint(n int) string { return fmt.Sprintf("Type reading %d anew.", n) }
+
+// Feeds says what a reading without a verdict of its own is for.
+func Feeds(c check.Check) string {
+	switch c.Measures {
+	case spec.ResistorDrop:
+		return "Noted. It counts with the drop over the winding: read that next."
+	case spec.WindingDrop:
+		return "Noted. It counts with the drop over the known resistor and the resistor's value."
+	case spec.HotResistance:
+		return "Noted. It counts with the same reading taken cold."
+	}
+	return "Noted. What it tells stands in the result."
+}
 
 // Words of sheet, result and list.
 const (
@@ -251,7 +279,7 @@ func Headline(r assess.Report) string {
 
 // JudgedBy names limits and meter behind the verdicts.
 func JudgedBy(b assess.Bench) string {
-	return "Judged by “" + b.Profile.Name + "” (wide, common practice) with the doubt of: " + Meter(b.Meter.ID) + "."
+	return "Judged by “" + b.Profile.Name + "” (wide, common practice) with the doubt of: " + MeterOf(b) + "."
 }
 
 // Themes are the looks on offer, by their ids, and their names.

@@ -20,8 +20,21 @@ func Reading(l assess.Line) string {
 		return "–"
 	case l.Unread != nil:
 		return l.Answer.Reading.Text
+	case l.Derived:
+		return quantity.PrintIn(unitOf(l.Verdict), l.Verdict.Value, 2*l.Verdict.Std)
+	case l.Repeats.Count > 1:
+		return Mean(l) + " (" + strconv.Itoa(l.Repeats.Count) + "×)"
 	}
 	return l.Typed.String()
+}
+
+// Mean is what several readings of one point average to, as the display would
+// show it with one digit more.
+func Mean(l assess.Line) string {
+	if l.Measured.State != quantity.Number {
+		return quantity.Typed{State: l.Measured.State}.String()
+	}
+	return quantity.PrintIn(l.Typed.Unit, l.Measured.Shown, l.Typed.Step)
 }
 
 // Doubt writes a value with its doubt: "0.8 ± 0.1 Ω", two standard
@@ -112,6 +125,10 @@ func Because(c check.Check, v spec.Verdict) string {
 		return "Open line where it must conduct (" + limit + "): a broken wire, joint or contact."
 	case spec.OpenAsMust:
 		return "Open line, as it must be. " + noProof
+	case spec.CoolerHot:
+		return "By its ohms the winding would be at " + Doubt(v) + ", cooler than before the run: turns may touch each other when warm."
+	case spec.AtLeastRead:
+		return "The adapter shows " + Doubt(v) + "; the pulse itself is higher still, so the limit (" + limit + ") is met."
 	}
 	return undecided(v, limit)
 }
@@ -140,6 +157,8 @@ func Brief(c check.Check, v spec.Verdict) string {
 		return Doubt(v) + " straddles the limit, " + Chance(v) + " likely in spec. " + Decides(v)
 	case spec.TooCoarse:
 		return "This meter's doubt is as wide as the limit. " + Decides(v)
+	case spec.AtLeastRead:
+		return "At least " + number(unitOf(v), v.Value, 2*v.Std) + " " + unitOf(v).Name + ": the pulse itself is higher still."
 	}
 	return Because(c, v) + " " + Decides(v)
 }
@@ -163,6 +182,8 @@ func undecided(v spec.Verdict, limit string) string {
 		return "The probes held together did not read right, so nothing read through these leads counts."
 	case spec.NoLimit:
 		return "This spec profile has no limit for it."
+	case spec.PeakHidden:
+		return "Too much of the pulse is lost between adapter and meter to work it back."
 	case spec.NegativeOhms:
 		return "This reads less than the leads alone (" + Doubt(v) + "): a contact has changed since they were held together."
 	}
@@ -181,13 +202,17 @@ var lowMeans = map[spec.Measurand]string{
 	spec.PickupResistance: "turns may be shorted.", spec.ExciterResist: "turns may be shorted.",
 	spec.PickupGap:       "flywheel and pickup may touch.",
 	spec.ExciterCranking: "a weak exciter, weak magnets, slow cranking, or a box that drags it down.",
+	spec.ExciterPeak:     "a weak exciter, weak magnets, slow cranking, or a box that drags it down.",
+	spec.PickupPeak:      "a wide gap, weak magnets, slow cranking, or shorted turns.",
+	spec.BoxPeak:         "a dead or weak box, or one that gets too little from exciter or pickup.",
 }
 
 var highMeans = map[spec.Measurand]string{
 	spec.LeadZero: "worn leads, loose sockets or a flat meter battery.", spec.CoreContinuity: "a bad ground joint, or paint under the probe.",
 	spec.ChargePair: "a poor joint or a wrong pair of leads.", spec.ChargeGrounded: "a poor joint, or paint under the probe.",
 	spec.PickupResistance: "a poor joint, or another kind of pickup.", spec.ExciterResist: "a poor joint, or another kind of exciter.",
-	spec.PickupGap: "the pulse may be too weak to fire.",
+	spec.PickupGap:   "the pulse may be too weak to fire.",
+	spec.WindingHeat: "hotter than its enamel is made for: a shorted or overloaded winding.",
 }
 
 // Balance gives the one-sentence reason for the verdict on leads that should
@@ -196,7 +221,7 @@ func Balance(b assess.Balance) string {
 	v := b.Verdict
 	switch v.Reason {
 	case spec.AllAlike:
-		return "The pairs read alike within " + percent(v.Limit.High) + ", as far as this meter can see."
+		return "The windings are alike within " + percent(v.Limit.High) + ". " + ShortSeen(b)
 	case spec.OneDiffers:
 		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ": shorted turns or a poor joint there."
 	case spec.BadLeads:
@@ -205,7 +230,7 @@ func Balance(b assess.Balance) string {
 		if !v.HasValue {
 			return "The windings have less resistance than this meter can tell from its leads."
 		}
-		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ". On this range a difference under " + percent(v.Limit.High+1.645*v.Std) + " stays in doubt."
+		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ". On this range a difference under " + percent(v.Limit.High+1.645*v.Std) + " stays in doubt. " + ShortSeen(b)
 	}
 	if b.Missing > 0 {
 		return "Needs a reading of every pair."
@@ -213,7 +238,34 @@ func Balance(b assess.Balance) string {
 	return "The readings cannot be compared: take all of them as numbers on one range."
 }
 
+// BalanceName names what was compared.
+func BalanceName(b assess.Balance) string {
+	if b.Verdict.Limit.Measurand == spec.FineBalance {
+		return FinerTitle
+	}
+	return PairsAlike
+}
+
+// ShortSeen names the smallest short that these readings could have shown.
+func ShortSeen(b assess.Balance) string {
+	switch {
+	case b.Most <= 0:
+		return ""
+	case b.Half >= 1:
+		return "With this meter no short of turns within one winding can be seen this way."
+	case b.Most >= 1:
+		return "With this meter a short of less than " + atLeast(b.Half) + " of one winding is seen less often than not."
+	}
+	return "With this meter a short of less than " + atLeast(b.Most) + " of one winding cannot be ruled out."
+}
+
+// atLeast rounds a share up to a whole percent.
+func atLeast(share float64) string { return strconv.Itoa(int(math.Ceil(share*100-1e-9))) + " %" }
+
 func leadsOf(c check.Check) string {
+	if len(c.Leads) < 2 {
+		return "Lead 1 and core"
+	}
 	return "Leads " + strconv.Itoa(c.Leads[0]) + " and " + strconv.Itoa(c.Leads[1])
 }
 
@@ -230,6 +282,8 @@ var remedies = map[spec.Remedy]string{
 	spec.GiveAmbient:  "Say how warm the air is: copper changes with it.",
 	spec.FactorySpec:  "The figure from the service manual would narrow the limit.",
 	spec.BetterMeter:  "A better meter has less doubt.",
+	spec.RetakeOne:    "Take the reading that stands apart again.",
+	spec.HigherInput:  "Use a meter of 10 MΩ, or an adapter with a larger capacitor.",
 	spec.VoltAmp:      "A bulb and a known resistor in series measure milliohms with the same meter.",
 }
 
@@ -242,3 +296,5 @@ func Decides(v spec.Verdict) string {
 }
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -30,10 +30,16 @@ var terminals = map[check.Terminal]string{
 	check.OtherProbe:  "the other probe",
 	check.Core:        "bare metal of the stator core",
 	check.GroundLead:  "the ground lead in the plug",
-	check.PickupA:     "first pickup lead",
-	check.PickupB:     "second pickup lead",
+	check.PickupA:     "the first pickup lead",
+	check.PickupB:     "the second pickup lead",
 	check.ExciterLead: "the exciter lead",
 	check.ReluctorGap: "between pickup and the raised bar on the flywheel",
+	check.BoxOutput:   "the lead from the ignition box to the coil",
+
+	check.BatteryPlus:  "battery plus",
+	check.BatteryMinus: "battery minus",
+	check.ResistorA:    "one end of the known resistor",
+	check.ResistorB:    "the resistor's other end",
 }
 
 // ShortTerminal names a point where there is room for one word.
@@ -44,18 +50,22 @@ func ShortTerminal(t check.Terminal) string {
 	return map[check.Terminal]string{
 		check.Core: "core", check.GroundLead: "ground", check.PickupA: "pickup 1", check.PickupB: "pickup 2",
 		check.ExciterLead: "exciter", check.OtherProbe: "probe", check.ReluctorGap: "gap",
+		check.BoxOutput: "box out", check.BatteryPlus: "+", check.BatteryMinus: "−", check.ResistorA: "R end 1", check.ResistorB: "R end 2",
 	}[t]
 }
 
 // CheckName is the short name of a check, for lists and headings.
 func CheckName(c check.Check) string {
+	if c.Method == check.VoltAmp && !c.Feeds {
+		return upperFirst(leadsIn(c)) + ", by drops"
+	}
 	switch c.Measures {
 	case spec.LeadZero:
 		return "Probes held together"
 	case spec.CoreContinuity:
 		return "Ground lead to core"
 	case spec.ChargePair:
-		return "Charge leads " + strconv.Itoa(c.Leads[0]) + " and " + strconv.Itoa(c.Leads[1])
+		return "Charge " + leadsIn(c)
 	case spec.ChargeGrounded:
 		return "Charge lead to core (winding)"
 	case spec.ChargeToCore:
@@ -71,7 +81,48 @@ func CheckName(c check.Check) string {
 	case spec.ExciterCranking:
 		return "Exciter volts, cranking"
 	}
+	return methodName(c)
+}
+
+func methodName(c check.Check) string {
+	switch c.Measures {
+	case spec.ResistorDrop:
+		return "Known resistor, " + leadsIn(c)
+	case spec.WindingDrop:
+		return "Drop over " + leadsIn(c)
+	case spec.HotResistance:
+		return windingOf(c) + ", hot"
+	case spec.WindingHeat:
+		return windingOf(c) + ", temperature after the run"
+	case spec.ExciterPeak, spec.PickupPeak, spec.BoxPeak:
+		return Part(c.Part) + " peak, cranking"
+	case spec.BatteryVolts:
+		return "Battery on the DC range"
+	case spec.BatteryOnAC:
+		if c.Swapped {
+			return "Battery on the AC range, leads swapped"
+		}
+		return "Battery on the AC range"
+	case spec.KnownResistor:
+		return "Known resistor"
+	}
 	return string(c.ID)
+}
+
+// leadsIn names the charge leads of a check inside a sentence.
+func leadsIn(c check.Check) string {
+	if len(c.Leads) == 1 {
+		return "lead " + strconv.Itoa(c.Leads[0]) + " to core"
+	}
+	return "leads " + strconv.Itoa(c.Leads[0]) + " and " + strconv.Itoa(c.Leads[1])
+}
+
+// windingOf names the winding between a check's probes, as a sentence starts.
+func windingOf(c check.Check) string {
+	if c.Part == check.ChargeWinding {
+		return "Charge " + leadsIn(c)
+	}
+	return Part(c.Part)
 }
 
 // CheckQuestion is the heading of a check's own screen.
@@ -81,12 +132,27 @@ func CheckQuestion(c check.Check) string {
 		return "Touch the probe tips together"
 	case spec.ExciterCranking:
 		return "Exciter volts while cranking"
+	case spec.ResistorDrop:
+		return "Drop over the known resistor, " + leadsIn(c)
+	case spec.WindingDrop:
+		return "Drop over the winding, " + leadsIn(c)
+	case spec.HotResistance:
+		return windingOf(c) + ", right after a run"
+	case spec.ExciterPeak, spec.PickupPeak, spec.BoxPeak:
+		return Part(c.Part) + " peak while cranking"
+	case spec.KnownResistor:
+		return "A resistor of known value"
 	}
 	return CheckName(c)
 }
 
 // Why says in one sentence what a check is good for.
-func Why(c check.Check) string { return why[c.Measures] }
+func Why(c check.Check) string {
+	if c.Swapped {
+		return "About the same both ways: DC gets in. About double one way and nothing the other: a single diode."
+	}
+	return why[c.Measures]
+}
 
 // Minutes says how long a check takes.
 func Minutes(c check.Check) string {
@@ -110,6 +176,16 @@ var why = map[spec.Measurand]string{
 	spec.PickupGap:        "Too wide and the pulse is too weak; too narrow and metal touches.",
 	spec.ExciterResist:    "Finds a broken or shorted exciter: it feeds the ignition box.",
 	spec.ExciterCranking:  "Shows whether the exciter gives enough with the box drawing on it. Cranking is slower than most meters are made for; the doubt allows for it.",
+
+	spec.ResistorDrop:  "One current runs through both, so this drop says how much. Your meter's error cancels.",
+	spec.WindingDrop:   "Compared with the known resistor, it gives the winding's milliohms. A few shorted turns show.",
+	spec.HotResistance: "Some breaks and shorts show only when the copper is hot.",
+	spec.ExciterPeak:   "The box lives on the peak. Ordinary AC volts do not show it.",
+	spec.PickupPeak:    "The pulse is short: ordinary AC volts show next to nothing of it. The adapter holds its peak.",
+	spec.BoxPeak:       "Shows whether the box sends its pulse to the coil. Exciter and pickup come first: it needs both.",
+	spec.BatteryVolts:  "The number to compare with: the AC range is tried on the same battery.",
+	spec.BatteryOnAC:   "A battery is no AC. If the meter shows nothing, it keeps DC out of its AC range.",
+	spec.KnownResistor: "Shows how true the ohm range is, with a value you know.",
 }
 
 // Meter names a described meter.
@@ -144,8 +220,10 @@ func Jacks(c check.Check) string {
 // Where says plug and engine state in few words.
 func Where(c check.Check) string {
 	switch {
-	case c.Measures == spec.LeadZero:
+	case c.Measures == spec.LeadZero || c.Part == check.MeterItself:
 		return "off the machine"
+	case c.Measures == spec.HotResistance:
+		return "apart, just stopped"
 	case c.Engine == check.Cranking:
 		return "together, cranking"
 	case c.Plug == check.Together:
@@ -161,6 +239,7 @@ func Part(p check.Part) string {
 	return map[check.Part]string{
 		check.MeterLeads: "Meter leads", check.ChargeWinding: "Charge winding", check.Pickup: "Pickup",
 		check.Exciter: "Exciter", check.CoreGround: "Ground lead",
+		check.IgnitionBox: "Ignition box", check.MeterItself: "The meter itself",
 	}[p]
 }
 
@@ -168,6 +247,7 @@ func Part(p check.Part) string {
 func Aim(a check.Aim) string {
 	return map[check.Aim]string{
 		check.Bench: "Stator on the bench", check.NoCharge: "Won't charge", check.NoSpark: "No spark, or a weak one",
+		check.SelfCheck: "Check the meter itself",
 	}[a]
 }
 
@@ -175,7 +255,7 @@ func Aim(a check.Aim) string {
 func AimHint(a check.Aim) string {
 	return map[check.Aim]string{
 		check.Bench: "check it before it goes in", check.NoCharge: "battery goes flat, lamp dim at speed",
-		check.NoSpark: "won't start, or dies under load",
+		check.NoSpark: "won't start, or dies under load", check.SelfCheck: "learn what it is worth, with a battery and its own leads",
 	}[a]
 }
 
