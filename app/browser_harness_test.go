@@ -30,7 +30,7 @@ const patience = 30 * time.Second
 // the page throws an exception that nothing catches, or asks another host for
 // anything.
 type browser struct {
-	t   *testing.T
+	t   testing.TB
 	ctx context.Context
 
 	mu         sync.Mutex
@@ -40,13 +40,13 @@ type browser struct {
 }
 
 // newBrowser starts a browser that shows a small phone's screen.
-func newBrowser(t *testing.T) *browser {
+func newBrowser(t testing.TB) *browser {
 	t.Helper()
 	return newBrowserIn(t, t.TempDir())
 }
 
 // newBrowserIn starts one on a profile that may have been used before.
-func newBrowserIn(t *testing.T, profile string) *browser {
+func newBrowserIn(t testing.TB, profile string) *browser {
 	t.Helper()
 	b := &browser{t: t}
 	options := append(browserOptions(findBrowser(t), b.startProxy()), chromedp.UserDataDir(profile))

@@ -97,7 +97,7 @@ func without(files map[string][]byte, name string) map[string][]byte {
 
 // host serves a site on one port, can be unplugged, and can get a new edition.
 type host struct {
-	t       *testing.T
+	t       testing.TB
 	prefix  string
 	address string
 	server  *http.Server
@@ -107,7 +107,7 @@ type host struct {
 	requests []string
 }
 
-func startSite(t *testing.T, prefix string, files map[string][]byte) *host {
+func startSite(t testing.TB, prefix string, files map[string][]byte) *host {
 	t.Helper()
 	h := &host{t: t, prefix: prefix, address: "127.0.0.1:0"}
 	h.deploy(files)

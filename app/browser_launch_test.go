@@ -21,7 +21,7 @@ var browserPath = sync.OnceValues(func() (string, error) {
 	return strings.TrimSpace(string(out)), err
 })
 
-func findBrowser(t *testing.T) string {
+func findBrowser(t testing.TB) string {
 	t.Helper()
 	path, err := browserPath()
 	if err != nil {

@@ -37,7 +37,7 @@ func TestDeviceInTheBrowser(t *testing.T) {
 }
 
 // hostTests builds the tests of a package for the browser and serves them.
-func hostTests(t *testing.T, pkg string) *host {
+func hostTests(t testing.TB, pkg string) *host {
 	t.Helper()
 	watchSources()
 	binary, err := compile("test", "-c", "-trimpath", "-ldflags=-s -w", pkg)

@@ -61,7 +61,10 @@ type view struct {
 	text  string
 	unit  quantity.Unit
 	line  assess.Line     // of the reading being typed, or of the one entered
+	told  assess.Line     // what that line tells: itself, or what is worked out from it
 	live  bool            // a reading is being typed
+	again bool            // what is typed is one more reading of the same point
+	run   []assess.Point  // the readings entered, in order
 	units []quantity.Unit // the units between which the user must choose
 }
 
@@ -78,7 +81,9 @@ func (s *checkScreen) view() (v view, ok bool) {
 		return v, true
 	}
 	v.line = v.bench.Line(v.check)
+	v.run = v.line.Run
 	v.draft = s.Desk.Draft(s.Session, s.Check)
+	v.again = len(v.run) > 0 && v.draft.Corrects == uuid.Nil && (v.draft.Again || len(v.run) > 1)
 	if v.draft == (desk.Draft{}) && v.line.Answer.Reading != nil {
 		r := v.line.Answer.Reading // a correction starts where the reading was taken
 		v.draft.Unit, v.draft.Range = r.Unit, r.Range
@@ -94,11 +99,19 @@ func (s *checkScreen) view() (v view, ok bool) {
 		v.line.Earlier = earlier
 		v.units = v.bench.UnitsToAsk(v.check, s.reading(v), v.draft.Unit != "")
 	}
+	v.told = v.line
+	if worked, ok := v.bench.WorkedOut(v.line); ok {
+		v.told = worked
+	}
 	return v, true
 }
 
 func (s *checkScreen) reading(v view) session.Reading {
-	return session.Reading{Check: v.check.ID, Text: v.text, Unit: v.unit.Name, Range: v.draft.Range}
+	r := session.Reading{Check: v.check.ID, Text: v.text, Unit: v.unit.Name, Range: v.draft.Range, Again: v.again}
+	if v.draft.Corrects != uuid.Nil {
+		r.Corrects = &v.draft.Corrects
+	}
+	return r
 }
 
 // Render draws picture, steps, cautions and the pad.
@@ -156,11 +169,14 @@ func (s *checkScreen) press(ctx app.Context, v view, key string) {
 	case keyBack:
 		part.Go(ctx, s.back(v))
 	case keyUnit:
-		s.keep(desk.Draft{Text: v.text, Unit: nextUnit(v).Name, Range: v.draft.Range})
+		v.draft.Unit = nextUnit(v).Name
+		s.keep(v.draft)
 	case keyOpen, keyUnsettled:
-		s.keep(desk.Draft{Text: spoken[key], Unit: v.draft.Unit, Range: v.draft.Range})
+		v.draft.Text = spoken[key]
+		s.keep(v.draft)
 	default:
-		s.keep(desk.Draft{Text: typed(v.text, key), Unit: v.draft.Unit, Range: v.draft.Range})
+		v.draft.Text = typed(v.text, key)
+		s.keep(v.draft)
 	}
 }
 
@@ -197,10 +213,14 @@ func (s *checkScreen) enter(ctx app.Context, v view) {
 	}
 }
 
+// record stays where several readings of one point are taken.
 func (s *checkScreen) record(ctx app.Context, v view, text string) {
 	r := s.reading(v)
 	r.Text = text
 	s.Desk.Enter(s.Session, r)
+	if v.again || v.draft.Corrects != uuid.Nil {
+		return
+	}
 	s.next(ctx)
 }
 

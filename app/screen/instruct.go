@@ -3,7 +3,6 @@ package screen
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"coilbook/app/desk"
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/check"
@@ -16,9 +15,11 @@ func (s *checkScreen) instructions(v view) []app.UI {
 	dangerous := v.check.Engine == check.Cranking
 	return []app.UI{
 		heading(words.CheckQuestion(v.check)),
+		part.When("run-place", len(v.run) > 0, func() app.UI { return s.runCard(v) }),
 		part.When("", dangerous, func() app.UI { return cautions(v.check) }),
 		app.Div().Class("card").Body(s.picture(v)),
 		s.setting(v),
+		part.When("doubt-place", v.judged(), func() app.UI { return doubt(v.bench, v.told) }),
 		part.Text("why", words.Why(v.check)+" "+words.Minutes(v.check)),
 		steps(v),
 		traps(v.check),
@@ -99,7 +100,8 @@ func (s *checkScreen) turnDial() {
 	for i, r := range ranges {
 		if r.Label == here.Label {
 			next := ranges[(i+1)%len(ranges)]
-			s.keep(desk.Draft{Text: v.text, Unit: next.Unit.Name, Range: next.Label})
+			v.draft.Unit, v.draft.Range = next.Unit.Name, next.Label
+			s.keep(v.draft)
 			return
 		}
 	}

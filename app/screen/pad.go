@@ -3,9 +3,9 @@ package screen
 import (
 	"strings"
 
+	"github.com/google/uuid"
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"coilbook/app/desk"
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/quantity"
@@ -58,18 +58,20 @@ func (s *checkScreen) display(v view) app.UI {
 			part.When("unit-place", !worded(v), func() app.UI { return s.unitKey(v) }),
 			s.verdict(v),
 		),
-		part.When("bar-place", v.judged(), func() app.UI { return part.Picture("limit-bar", part.LimitBar(v.line.Verdict)) }),
+		part.When("bar-place", v.judged() && v.told.Verdict.HasLimit, func() app.UI { return part.Picture("limit-bar", part.LimitBar(v.told.Verdict)) }),
 		s.sentence(v),
 	)
 }
 
-// judged reports whether there is a verdict to show.
-func (v view) judged() bool {
-	return len(v.units) == 0 && v.line.Answered && !v.line.Skipped && v.line.Unread == nil
-}
+// read reports whether there is a reading to show.
+func (v view) read() bool { return len(v.units) == 0 && v.line.Read() }
+
+// judged reports whether there is a verdict to show, of the reading itself or
+// of what is worked out from it.
+func (v view) judged() bool { return v.read() && v.told.Judged() }
 
 // worded reports whether the reading is a word, which has no unit.
-func worded(v view) bool { return v.judged() && v.line.Typed.State != quantity.Number }
+func worded(v view) bool { return v.read() && v.line.Typed.State != quantity.Number }
 
 func typedClass(v view) string {
 	if worded(v) {
@@ -82,7 +84,11 @@ func shownText(v view) string {
 	switch {
 	case v.text != "":
 		return v.text
-	case v.line.Answered && !v.line.Skipped && v.line.Unread == nil:
+	case v.draft.Again, v.draft.Corrects != uuid.Nil:
+		return "–"
+	case v.line.Read() && v.line.Repeats.Count > 1:
+		return strings.TrimSuffix(words.Mean(v.line), " "+v.line.Typed.Unit.Name)
+	case v.line.Read():
 		return number(v.line.Typed)
 	}
 	return "–"
@@ -93,7 +99,7 @@ func number(t quantity.Typed) string { return strings.TrimSuffix(t.String(), " "
 
 func (s *checkScreen) unitKey(v view) app.UI {
 	unit := v.unit
-	if v.text == "" && v.judged() && v.line.Typed.State == quantity.Number {
+	if v.text == "" && v.read() && v.line.Typed.State == quantity.Number {
 		unit = v.line.Typed.Unit
 	}
 	if len(quantity.Units(v.check.Kind())) < 2 {
@@ -107,10 +113,12 @@ func (s *checkScreen) verdict(v view) app.UI {
 	switch {
 	case v.line.Skipped && v.text == "":
 		return app.Span().Class("chip").Body(part.Sign("skip"), app.Span().Text(words.NotDone))
+	case v.read() && !v.judged():
+		return app.Span().Class("chip").ID("verdict").Body(part.Sign("noted"), app.Span().Text(words.Noted))
 	case !v.judged():
 		return app.Span().Class("chip none")
 	}
-	o := v.line.Verdict.Outcome
+	o := v.told.Verdict.Outcome
 	return app.Span().Class("chip "+part.Tone(o)).ID("verdict").Body(part.Mark(o), app.Span().Text(words.Outcome(o)))
 }
 
@@ -126,11 +134,17 @@ func (s *checkScreen) sentence(v view) app.UI {
 	switch {
 	case s.problem != "":
 		text, class = s.problem, "because problem"
+	case v.text == "" && runHint(v) != "":
+		text = runHint(v)
+	case v.read() && v.line.Repeats.Retake >= 0:
+		text, class = words.OddOneOut(v.line), "because problem"
 	case v.judged():
-		text = words.Brief(v.check, v.line.Verdict)
+		text = words.Brief(v.told.Check, v.told.Verdict)
 		if !v.live {
 			text = words.Entered(v.line.Earlier) + text
 		}
+	case v.read():
+		text = words.Feeds(v.check)
 	case v.line.Skipped:
 		text = words.SkippedHint
 	default:
@@ -146,7 +160,8 @@ func (s *checkScreen) unitQuestion(v view) app.UI {
 	for _, u := range v.units {
 		buttons = append(buttons, part.Button("option", u.Name, func(app.Context) {
 			s.problem = ""
-			s.keep(desk.Draft{Text: v.text, Unit: u.Name, Range: v.draft.Range})
+			v.draft.Unit = u.Name
+			s.keep(v.draft)
 		}, u.Name, v.text, string(s.Check)))
 	}
 	return app.Div().ID("because").Class("because which").Attr("role", "alert").Body(buttons...)

@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"slices"
+
 	"github.com/google/uuid"
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -9,6 +11,7 @@ import (
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/assess"
+	"coilbook/engine/check"
 	"coilbook/engine/session"
 	"coilbook/engine/spec"
 )
@@ -29,23 +32,30 @@ func (s *result) Render() app.UI {
 	if !ok {
 		return waiting()
 	}
-	r := b.Report()
 	return app.Div().Class("page").Body(
 		head(words.Titles["result"], savedSign(s.Desk), sheetPath(s.Session)),
-		app.Main().Class("main").Body(
-			heading(words.Headline(r)),
-			part.Text("quiet", words.JudgedBy(b)),
-			partList(r.Parts),
-			app.Div().Class("verdicts").ID("verdicts").Body(s.verdicts(r)...),
-			untested(r),
-			part.Text("quiet", words.DeferToManual),
-		),
+		app.Main().Class("main").Body(s.told(b)...),
 		app.Footer().Class("act two").Body(
 			app.P().Class("problem").Attr("role", "alert").Text(s.problem),
 			part.Button("other-act", words.SaveFile, s.download).ID("save-file"),
 			s.action(b),
 		),
 	)
+}
+
+// told is what the session tells: of a machine's parts, or of the meter itself.
+func (s *result) told(b assess.Bench) []app.UI {
+	// METER
+	r := b.Report()
+	return []app.UI{
+		heading(words.Headline(r)),
+		part.Text("quiet", words.JudgedBy(b)),
+		partList(r.Parts),
+		app.Div().Class("verdicts").ID("verdicts").Body(s.verdicts(b, r)...),
+		untested(r),
+		part.Link("wide-link", wirePath(s.Session)).Text(words.ToWire),
+		part.Text("quiet", words.DeferToManual),
+	}
 }
 
 func (s *result) action(b assess.Bench) app.UI {
@@ -82,27 +92,44 @@ func partList(parts []assess.PartResult) app.UI {
 	return app.Div().Class("parts card").ID("parts").Body(items...)
 }
 
-func (s *result) verdicts(r assess.Report) []app.UI {
+func (s *result) verdicts(b assess.Bench, r assess.Report) []app.UI {
 	var out []app.UI
-	for _, l := range r.Lines {
-		if l.Answered && !l.Skipped {
-			out = append(out, s.verdict(l))
+	for _, l := range append(r.Lines, r.Derived...) {
+		if l.Unread != nil || l.Judged() {
+			out = append(out, s.verdict(b, l))
 		}
 	}
-	if r.Balance != nil && r.Balance.Missing == 0 {
-		out = append(out, verdictCard(words.PairsAlike, words.Doubt(r.Balance.Verdict), words.Balance(*r.Balance), r.Balance.Verdict))
+	for _, bal := range []*assess.Balance{r.Balance, r.Fine} {
+		if bal != nil && bal.Missing == 0 {
+			out = append(out, s.verdictCard(words.BalanceName(*bal), words.Doubt(bal.Verdict), words.Balance(*bal), bal.Verdict, nil))
+		}
+	}
+	if r.Winding != nil {
+		out = append(out, card(words.WindingTitle, words.Winding(*r.Winding)...))
+	}
+	if r.Touch != nil {
+		out = append(out, card(words.TouchTitle, words.Touch(*r.Touch)))
 	}
 	return out
 }
 
-func (s *result) verdict(l assess.Line) app.UI {
+func card(title string, sentences ...string) app.UI {
+	body := []app.UI{app.H2().Text(title)}
+	for _, s := range sentences {
+		body = append(body, part.Text("", s))
+	}
+	return app.Article().Class("card verdict").Body(body...)
+}
+
+func (s *result) verdict(b assess.Bench, l assess.Line) app.UI {
 	if l.Unread != nil {
 		return app.Div().Class("card verdict").Text(l.Unread.Error())
 	}
-	return verdictCard(words.CheckName(l.Check), words.Reading(l), words.Because(l.Check, l.Verdict), l.Verdict)
+	return s.verdictCard(words.CheckName(l.Check), words.Reading(l), words.Because(l.Check, l.Verdict), l.Verdict,
+		func() app.UI { return doubt(b, l) })
 }
 
-func verdictCard(name, reading, because string, v spec.Verdict) app.UI {
+func (s *result) verdictCard(name, reading, because string, v spec.Verdict, details func() app.UI) app.UI {
 	return app.Article().Class("card verdict").Body(
 		app.Div().Class("verdict-head").Body(
 			app.Span().Class("row-name").Text(name), app.Strong().Text(reading),
@@ -111,6 +138,10 @@ func verdictCard(name, reading, because string, v spec.Verdict) app.UI {
 		part.When("bar-place", v.HasLimit && v.HasValue, func() app.UI { return part.Picture("limit-bar", part.LimitBar(v)) }),
 		part.Text("because", because),
 		part.When("", v.Outcome == spec.CannotTell && len(v.Remedies) > 0, func() app.UI { return part.Text("decides", words.Decides(v)) }),
+		part.When("", slices.Contains(v.Remedies, spec.VoltAmp), func() app.UI {
+			return part.Link("wide-link", methodPath(s.Session, check.VoltAmp)).Text(words.Method(check.VoltAmp))
+		}),
+		part.When("", details != nil, func() app.UI { return details() }),
 	)
 }
 

@@ -16,6 +16,7 @@ import (
 	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
 	"coilbook/engine/session"
+	"coilbook/engine/spec"
 	"coilbook/specs"
 )
 
@@ -73,7 +74,7 @@ func (s *setup) Render() app.UI {
 			s.yesNo("exciter", words.AskExciter, &s.form.Build.Exciter),
 			s.yesNo("pickup", words.AskPickup, &s.form.Build.Pickup),
 			s.yesNo("groundLead", words.AskGround, &s.form.Build.GroundLead),
-			s.meters(), s.profiles(), s.ambient(), s.name(),
+			s.meters(), s.profiles(), s.ambient(), s.warmth(), s.name(),
 		),
 		app.Footer().Class("act").Body(
 			app.P().Class("problem").Attr("role", "alert").Text(s.problem),
@@ -209,10 +210,26 @@ func (s *setup) meters() app.UI {
 	list := []option{}
 	for _, m := range meter.Bundled() {
 		list = append(list, option{words.Meter(m.ID), !s.unsure(field) && s.form.Meter == m.ID,
-			s.answer(field, false, func() { s.form.Meter = m.ID })})
+			s.answer(field, false, func() { s.form.Meter, s.form.Own = m.ID, nil })})
 	}
-	list = append(list, option{words.NotSure, s.unsure(field), s.answer(field, true, func() { s.form.Meter = meter.Cheap().ID })})
-	return s.choices(field, words.AskMeter, list...)
+	for _, own := range s.Desk.Meters() {
+		on := s.form.Own != nil && s.form.Own.Record == own.Record
+		list = append(list, option{words.OwnMeter(own.Sheet.Name), on,
+			s.answer(field, false, func() { s.form.Meter, s.form.Own = session.OwnMeter, &own })})
+	}
+	list = append(list, option{words.NotSure, s.unsure(field), s.answer(field, true, func() { s.form.Meter, s.form.Own = meter.Cheap().ID, nil })})
+	return app.Div().Body(
+		s.choices(field, words.AskMeter, list...),
+		part.Link("wide-link", "meters").Text(words.DescribeMeter),
+	)
+}
+
+func (s *setup) warmth() app.UI {
+	list := []option{}
+	for _, w := range spec.Warmths() {
+		list = append(list, option{words.Warmth(string(w)), s.form.Winding == w, func() { s.form.Winding = w }})
+	}
+	return s.choices("winding", words.AskWarmth, list...)
 }
 
 func (s *setup) profiles() app.UI {

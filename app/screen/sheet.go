@@ -8,6 +8,7 @@ import (
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/assess"
+	"coilbook/engine/check"
 	"coilbook/engine/spec"
 )
 
@@ -30,8 +31,13 @@ func (s *sheet) Render() app.UI {
 	for _, l := range r.Lines {
 		rows = append(rows, s.row(l))
 	}
-	if r.Balance != nil {
-		rows = append(rows, balanceRow(*r.Balance))
+	for _, l := range r.Derived {
+		rows = append(rows, workedRow(l))
+	}
+	for _, bal := range []*assess.Balance{r.Balance, r.Fine} {
+		if bal != nil {
+			rows = append(rows, balanceRow(*bal))
+		}
 	}
 	done, of := b.State.Answered()
 	return app.Div().Class("page").Body(
@@ -41,6 +47,7 @@ func (s *sheet) Render() app.UI {
 			part.Text("quiet", words.Progress(done, of)+". "+words.SheetHint),
 			app.Div().Class("rows").ID("rows").Body(rows...),
 			legend(),
+			part.When("", b.State.Setup.Aim != check.SelfCheck, func() app.UI { return s.methods(b) }),
 			part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
 		),
 		app.Footer().Class("act").Body(s.action(b)),
@@ -62,12 +69,34 @@ func (s *sheet) row(l assess.Line) app.UI {
 	)
 }
 
+// workedRow shows what was worked out from other rows.
+func workedRow(l assess.Line) app.UI {
+	return app.Div().Class("row still").ID("row-"+string(l.Check.ID)).Body(
+		app.Span().Class("row-name").Body(app.Span().Text(words.CheckName(l.Check))),
+		app.Span().Class("row-reading").Text(words.Reading(l)),
+		rowMark(l),
+	)
+}
+
+// methods offers better ways to measure with the same meter.
+func (s *sheet) methods(b assess.Bench) app.UI {
+	rows := []app.UI{}
+	for _, m := range check.Methods(b.State.Setup.Build) {
+		rows = append(rows, part.Link("row", methodPath(s.Session, m)).ID("method-"+string(m)).Body(
+			app.Span().Class("row-name").Body(app.Span().Text(words.Method(m)), app.Small().Text(words.MethodHint(m)))))
+	}
+	return app.Div().Class("methods").Body(app.H2().Text(words.MethodsTitle), app.Div().Class("rows").Body(rows...))
+}
+
 func rowMark(l assess.Line) app.UI {
 	switch {
 	case l.Skipped:
 		return app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.NotDone).Body(part.Sign("skip"))
 	case !l.Answered:
 		return app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.ToDo).Body(part.Sign("todo"))
+	}
+	if !l.Judged() {
+		return app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.Noted).Body(part.Sign("noted"))
 	}
 	return outcomeMark(l.Verdict.Outcome)
 }
@@ -81,8 +110,8 @@ func balanceRow(b assess.Balance) app.UI {
 	if b.Missing == 0 {
 		mark = outcomeMark(b.Verdict.Outcome)
 	}
-	return app.Div().Class("row still").ID("row-balance").Body(
-		app.Span().Class("row-name").Body(app.Span().Text(words.PairsAlike), app.Small().Text(words.Balance(b))),
+	return app.Div().Class("row still").ID("row-"+string(b.Verdict.Limit.Measurand)).Body(
+		app.Span().Class("row-name").Body(app.Span().Text(words.BalanceName(b)), app.Small().Text(words.Balance(b))),
 		app.Span().Class("row-reading").Text(words.Doubt(b.Verdict)),
 		mark,
 	)

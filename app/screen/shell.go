@@ -38,6 +38,7 @@ type place struct {
 	session uuid.UUID
 	check   check.ID
 	aim     check.Aim
+	method  check.Method
 }
 
 // placeOf reads a path below the root.
@@ -65,7 +66,10 @@ func sessionPlace(parts []string) place {
 	case parts[2] == "check" && len(parts) == 4:
 		p.check = check.ID(parts[3])
 		return p
-	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result"):
+	case parts[2] == "method" && len(parts) == 4 && words.Method(check.Method(parts[3])) != "":
+		p.method = check.Method(parts[3])
+		return p
+	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result" || parts[2] == "wire"):
 		return p
 	}
 	return place{name: "nowhere"}
@@ -76,6 +80,10 @@ func checkPath(id uuid.UUID, c check.ID) string { return "s/" + id.String() + "/
 func sheetPath(id uuid.UUID) string             { return "s/" + id.String() + "/sheet" }
 func resultPath(id uuid.UUID) string            { return "s/" + id.String() + "/result" }
 func setupPath(id uuid.UUID) string             { return "s/" + id.String() + "/setup" }
+func wirePath(id uuid.UUID) string              { return "s/" + id.String() + "/wire" }
+func methodPath(id uuid.UUID, m check.Method) string {
+	return "s/" + id.String() + "/method/" + string(m)
+}
 
 // OnMount puts up the desk.
 func (s *Shell) OnMount(ctx app.Context) {
@@ -134,6 +142,10 @@ func (s *Shell) screen() app.UI {
 		return &sheet{Desk: d, Rev: rev, Session: p.session}
 	case "result":
 		return &result{Desk: d, Rev: rev, Session: p.session}
+	case "method":
+		return &method{Desk: d, Rev: rev, Session: p.session, Method: p.method}
+	case "wire":
+		return &wire{Desk: d, Rev: rev, Session: p.session}
 	case "sessions":
 		return &sessions{Desk: d, Rev: rev}
 	case "about":
