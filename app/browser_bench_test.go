@@ -78,6 +78,10 @@ var benchSession = []struct{ heading, reading, verdict string }{
 	{"Exciter volts while cranking", "31.0", "cannot tell"},
 }
 
+// resultCards is what the result shows beside one verdict a check: whether the
+// leads are alike, what they tell together, and where they touch the core.
+const resultCards = 3
+
 // shots are the screenshots a run leaves in build/screens, and with -screens
 // those of the README.
 func (b *browser) shot(name string) {
@@ -137,8 +141,8 @@ func TestBenchSessionWithoutServer(t *testing.T) {
 	place := evaluate[string](b, `location.href`)
 	b.open(place)
 	b.waitFor(`!!document.getElementById("parts")`)
-	if got := evaluate[int](b, `document.querySelectorAll("#verdicts article").length`); got != len(benchSession)+1 {
-		t.Errorf("after a restart the result shows %d verdicts, want %d", got, len(benchSession)+1)
+	if got := evaluate[int](b, `document.querySelectorAll("#verdicts article").length`); got != len(benchSession)+resultCards {
+		t.Errorf("after a restart the result shows %d verdicts, want %d", got, len(benchSession)+resultCards)
 	}
 	b.press("finish")
 	b.waitFor(`document.querySelectorAll("#session-rows .session").length === 1`)
@@ -232,6 +236,8 @@ func (b *browser) walk(h *host, theme string) {
 	b.open(h.url(b.sibling("sheet")))
 	b.waitFor(`!!document.getElementById("rows")`)
 	b.shot("sheet-" + theme)
+	b.walkMethods(h, theme)
+	b.walkMeters(h, theme)
 	b.open(h.url("sessions"))
 	b.waitFor(`document.querySelectorAll("#session-rows .session").length > 0`)
 	b.shot("sessions-" + theme)

@@ -196,10 +196,20 @@ func (b *browser) waitFor(expression string) {
 		case ok && err == nil:
 			return
 		case ctx.Err() != nil:
-			b.t.Fatalf("waited in vain for %s (%v)", expression, err)
+			b.t.Fatalf("waited in vain for %s (%v) at %s", expression, err, b.seen())
 		}
 		time.Sleep(20 * time.Millisecond)
 	}
+}
+
+// seen is where the page is and how its text begins, to find out what went
+// wrong.
+func (b *browser) seen() string {
+	text, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](`location.href + "\n" + document.body.innerText.slice(0, 400)`))
+	if err != nil {
+		return err.Error()
+	}
+	return text
 }
 
 // evaluate gives the value of a JavaScript expression, or what its promise

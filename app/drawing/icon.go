@@ -3,7 +3,7 @@ package drawing
 import "coilbook/engine/check"
 
 // Icon draws the sign of a start choice, 34 by 34: "no-charge", "no-spark",
-// "bench", "sessions" or "about". An unknown name gives an empty picture. It
+// "bench", "sessions", "meter" or "about". An unknown name gives an empty picture. It
 // stands beside words, so its label is only its name.
 func Icon(name string) Picture {
 	p := Picture{Width: 34, Height: 34, Label: name}
@@ -16,6 +16,8 @@ func Icon(name string) Picture {
 		p.Shapes = stator(check.Build{StatorPoles: 6}, Point{17, 17}, 16)
 	case "sessions":
 		p.Shapes = sheets()
+	case "meter":
+		p.Shapes = handMeter()
 	case "about":
 		p.Shapes = question()
 	}
@@ -50,6 +52,15 @@ func sheets() []Shape {
 		line("accent", 2.6, 10, 15, 19, 15),
 		line("accent", 2.6, 10, 20, 19, 20),
 		line("accent", 2.6, 10, 25, 15, 25),
+	}
+}
+
+func handMeter() []Shape {
+	return []Shape{
+		Rect{"ink", 7, 2.5, 20, 29, 3, 2.6},
+		line("ink", 2.6, 12, 9, 22, 9),
+		Circle{"ink", Point{17, 21}, 5.5, 2.6},
+		line("accent", 2.8, 17, 21, 21, 17),
 	}
 }
 

@@ -41,11 +41,11 @@ func foot(here string) app.UI {
 		return link.Body(part.Icon("foot-icon", icons[name]), app.Span().Text(words.Titles[name]))
 	}
 	return app.Nav().Class("foot").Aria("label", words.AppName).Body(
-		entry("start", ""), entry("sessions", "sessions"), entry("about", "about"),
+		entry("start", ""), entry("sessions", "sessions"), entry("meters", "meters"), entry("about", "about"),
 	)
 }
 
-var icons = map[string]string{"start": "bench", "sessions": "sessions", "about": "about"}
+var icons = map[string]string{"start": "bench", "sessions": "sessions", "meters": "meter", "about": "about"}
 
 // waiting stands where a session is still being read.
 func waiting() app.UI {

@@ -45,7 +45,9 @@ func (s *result) Render() app.UI {
 
 // told is what the session tells: of a machine's parts, or of the meter itself.
 func (s *result) told(b assess.Bench) []app.UI {
-	// METER
+	if b.State.Setup.Aim == check.SelfCheck {
+		return append([]app.UI{heading(words.MeterOf(b))}, meterResult(b)...)
+	}
 	r := b.Report()
 	return []app.UI{
 		heading(words.Headline(r)),
@@ -66,8 +68,16 @@ func (s *result) action(b assess.Bench) app.UI {
 		if !b.State.Finished {
 			s.Desk.Mark(s.Session, session.Finished)
 		}
-		part.Go(ctx, "sessions")
+		part.Go(ctx, listOf(b))
 	}, b.State.Finished).ID("finish")
+}
+
+// listOf is where a session is found again.
+func listOf(b assess.Bench) string {
+	if b.State.Setup.Aim == check.SelfCheck {
+		return "meters"
+	}
+	return "sessions"
 }
 
 func (s *result) download(app.Context) {
@@ -152,6 +162,6 @@ func untested(r assess.Report) app.UI {
 			items = append(items, app.Li().Text(words.CheckName(l.Check)))
 		}
 	}
-	items = append(items, app.Li().Text(words.NotCovered))
+	items = append(items, app.Li().Text(words.NotCovered(r)))
 	return app.Div().Class("card").ID("untested").Body(app.H2().Text(words.UntestedTitle), app.Ul().Body(items...))
 }

@@ -47,14 +47,28 @@ func placeOf(path string) place {
 	switch {
 	case parts[0] == "" || parts[0] == "index.html":
 		return place{name: "start"}
-	case len(parts) == 1 && (parts[0] == "sessions" || parts[0] == "about"):
+	case len(parts) == 1 && (parts[0] == "sessions" || parts[0] == "about" || parts[0] == "meters"):
 		return place{name: parts[0]}
 	case parts[0] == "setup" && len(parts) == 2 && words.Aim(check.Aim(parts[1])) != "":
 		return place{name: "setup", aim: check.Aim(parts[1])}
+	case parts[0] == "meter" && len(parts) == 2:
+		return meterPlace(parts[1])
 	case parts[0] == "s" && len(parts) >= 3:
 		return sessionPlace(parts)
 	}
 	return place{name: "nowhere"}
+}
+
+// meterPlace is a data sheet, a new one or that of a record.
+func meterPlace(name string) place {
+	id, err := uuid.Parse(name)
+	switch {
+	case name == "new":
+		return place{name: "meter"}
+	case err != nil || id == uuid.Nil:
+		return place{name: "nowhere"}
+	}
+	return place{name: "meter", session: id}
 }
 
 func sessionPlace(parts []string) place {
@@ -81,6 +95,7 @@ func sheetPath(id uuid.UUID) string             { return "s/" + id.String() + "/
 func resultPath(id uuid.UUID) string            { return "s/" + id.String() + "/result" }
 func setupPath(id uuid.UUID) string             { return "s/" + id.String() + "/setup" }
 func wirePath(id uuid.UUID) string              { return "s/" + id.String() + "/wire" }
+func meterPath(id uuid.UUID) string             { return "meter/" + id.String() }
 func methodPath(id uuid.UUID, m check.Method) string {
 	return "s/" + id.String() + "/method/" + string(m)
 }
@@ -146,6 +161,10 @@ func (s *Shell) screen() app.UI {
 		return &method{Desk: d, Rev: rev, Session: p.session, Method: p.method}
 	case "wire":
 		return &wire{Desk: d, Rev: rev, Session: p.session}
+	case "meters":
+		return &meters{Desk: d, Rev: rev}
+	case "meter":
+		return &meterForm{Desk: d, Rev: rev, Record: p.session}
 	case "sessions":
 		return &sessions{Desk: d, Rev: rev}
 	case "about":

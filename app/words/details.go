@@ -33,6 +33,7 @@ func Details(b assess.Bench, l assess.Line) []Detail {
 	add("Leads", leadsTaken(b, l))
 	add("Pulse", pulse(l))
 	add("At 20 °C", atReference(b, l))
+	add("Rise", rise(b, l))
 	add("Doubt", doubtParts(b, l))
 	add("Limit", limitSource(l.Verdict))
 	add("How sure", howSure(l.Verdict))
@@ -139,6 +140,14 @@ func atReference(b assess.Bench, l assess.Line) string {
 		return ""
 	}
 	return number(unitOf(v), v.Value, 2*v.Std) + " " + unitOf(v).Name + "; the winding is taken to be at " + temperature(b.Air)
+}
+
+// rise is by how much a run warmed a winding, on the average over its wire.
+func rise(b assess.Bench, l assess.Line) string {
+	if l.Check.Measures != spec.WindingHeat || !l.Verdict.HasValue {
+		return ""
+	}
+	return "about " + quantity.Decimal(l.Verdict.Value-float64(b.Air.At), 0) + " K over " + temperature(b.Air) + " before the run; the hottest spot is warmer than this average"
 }
 
 func temperature(t spec.Temperature) string {

@@ -5,10 +5,12 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
 	"coilbook/engine/assess"
+	"coilbook/engine/check"
 	"coilbook/engine/spec"
 )
 
@@ -110,6 +112,9 @@ func ReportJSON(b assess.Bench) ([]byte, error) {
 	}
 	out.Balance, out.Fine = balanceOf(r.Balance), balanceOf(r.Fine)
 	out.Leads = leadsTogether(r)
+	if b.State.Setup.Aim == check.SelfCheck {
+		out.Meaning = meterTold(b)
+	}
 	for _, p := range r.Parts {
 		out.Parts = append(out.Parts, partJSON{string(p.Part), Outcome(p.Outcome), p.Tested, p.Of})
 	}
@@ -148,8 +153,7 @@ func balanceOf(b *assess.Balance) *verdictJSON {
 	}
 	out := verdictOf(b.Verdict, Balance(*b))
 	if b.Most > 0 {
-		half, most := rounded(b.Half, 1e-3), rounded(b.Most, 1e-3)
-		out.ShortHalf, out.ShortMost = &half, &most
+		out.ShortHalf, out.ShortMost = finite(rounded(b.Half, 1e-3)), finite(rounded(b.Most, 1e-3))
 	}
 	return out
 }
@@ -238,8 +242,20 @@ func ReportTable(b assess.Bench) ([]byte, error) {
 	if together := leadsTogether(r); together != nil {
 		fmt.Fprintf(&buf, "\n%s\n", strings.Join(together.Tells, "\n"))
 	}
-	fmt.Fprintf(&buf, "\nNot tested here: %s\n%s\n", NotCovered, DeferToManual)
+	if b.State.Setup.Aim == check.SelfCheck {
+		fmt.Fprintf(&buf, "\n%s\n", strings.Join(meterTold(b), "\n"))
+		return buf.Bytes(), nil
+	}
+	fmt.Fprintf(&buf, "\nNot tested here: %s\n%s\n", NotCovered(r), DeferToManual)
 	return buf.Bytes(), nil
+}
+
+// meterTold is what a self-check told, a line for each thing.
+func meterTold(b assess.Bench) (lines []string) {
+	for _, t := range WhatMeterTold(b) {
+		lines = append(lines, t.Title+": "+strings.Join(t.Sentences, " "))
+	}
+	return lines
 }
 
 func tableRow(l assess.Line) string {
@@ -269,5 +285,23 @@ func chance(v spec.Verdict) string {
 	return Chance(v)
 }
 
-// NotCovered lists what these checks say nothing about.
-const NotCovered = "a few shorted turns, insulation at running voltage, battery, regulator-rectifier, wiring, ignition box, coil, plug, and faults that show only when hot or at speed."
+// NotCovered lists what a session's checks say nothing about.
+func NotCovered(r assess.Report) string {
+	var rest []string
+	if r.Fine == nil || r.Fine.Missing > 0 {
+		rest = append(rest, "a few shorted turns")
+	}
+	rest = append(rest, "insulation at running voltage", "battery", "regulator-rectifier", "wiring")
+	if !judged(r.Lines, spec.BoxPeak) {
+		rest = append(rest, "ignition box")
+	}
+	rest = append(rest, "coil", "plug")
+	if judged(r.Derived, spec.WindingHeat) {
+		return strings.Join(rest, ", ") + ", and faults that show only at speed."
+	}
+	return strings.Join(rest, ", ") + ", and faults that show only when hot or at speed."
+}
+
+func judged(lines []assess.Line, m spec.Measurand) bool {
+	return slices.ContainsFunc(lines, func(l assess.Line) bool { return l.Check.Measures == m && l.Judged() })
+}

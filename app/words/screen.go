@@ -16,7 +16,7 @@ import (
 // Titles of the screens.
 var Titles = map[string]string{
 	"start": "Start", "setup": "Set-up", "check": "Check", "sheet": "All checks", "result": "Result",
-	"sessions": "Sessions", "about": "Safety", "nowhere": "Not found",
+	"sessions": "Sessions", "about": "Safety", "meters": "Meters", "meter": "Meter", "nowhere": "Not found",
 	"method": "Method", "wire": "Wire",
 }
 

@@ -223,7 +223,7 @@ func Balance(b assess.Balance) string {
 	case spec.AllAlike:
 		return "The windings are alike within " + percent(v.Limit.High) + ". " + ShortSeen(b)
 	case spec.OneDiffers:
-		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ": shorted turns or a poor joint there."
+		return leadsOf(b.Checks[v.Worst]) + " differ from the mean by " + Doubt(v) + ": shorted turns, or a poor joint, in one winding."
 	case spec.BadLeads:
 		return undecided(v, Limit(v.Limit))
 	case spec.TooCoarse, spec.NearLimit:

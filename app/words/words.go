@@ -93,7 +93,7 @@ func methodName(c check.Check) string {
 	case spec.HotResistance:
 		return windingOf(c) + ", hot"
 	case spec.WindingHeat:
-		return windingOf(c) + ", temperature after the run"
+		return windingOf(c) + ", temperature"
 	case spec.ExciterPeak, spec.PickupPeak, spec.BoxPeak:
 		return Part(c.Part) + " peak, cranking"
 	case spec.BatteryVolts:

@@ -80,5 +80,14 @@ func shortSeen(limit spec.Limit, readings []meter.Measurement) (half, most float
 	if len(readings) == 2 {
 		c = winding.Two
 	}
-	return c.BalanceLimits(limit.High, u)
+	half, most = c.BalanceLimits(limit.High, u)
+	coils := float64(len(readings))
+	return ofSound(half, coils, limit.High), ofSound(most, coils, limit.High)
 }
+
+// ofSound mends a share that was worked out with the doubt as a part of the mean
+// of the shorted winding. The doubt at hand is a part of that of a sound one; a
+// short takes from the mean, not from the doubt. Derived: one coil of n with the
+// share k shorted takes k/n from the mean, so that the odd reading is off by
+// d = k/(n-k) of what is left, and off enough from k = n·d/(1+limit) on.
+func ofSound(share, n, limit float64) float64 { return n * share / (n - share) / (1 + limit) }

@@ -55,21 +55,12 @@ func (b Bench) warmed(cold, hot Line) (meter.Measurement, bool) {
 	return meter.Measurement{State: quantity.Number, Value: value, Shown: value, Std: std, Own: std, Range: h.Range}, true
 }
 
-// heatLine judges the temperature. The winding cannot have cooled in a run: a
-// value below where it started means that turns short together when warm.
 func (b Bench) heatLine(hot check.Check, m meter.Measurement) Line {
 	c := hot
 	c.ID, c.Feeds, c.Measures = "heat-of-"+coldOf(hot.ID), false, spec.WindingHeat
-	l := Line{Check: c, Answered: true, Derived: true, Measured: m}
-	limit, ok := b.Profile.Limit(spec.WindingHeat)
-	if !ok {
-		l.Verdict = spec.NoLimitFor(m)
-		return l
-	}
-	limit.Low = float64(b.Air.At) - b.Air.HalfWidth
-	l.Verdict = spec.Judge(limit, m, b.Air)
-	if l.Verdict.Reason == spec.Below {
-		l.Verdict.Reason = spec.CoolerHot
+	l := Line{Check: c, Answered: true, Derived: true, Measured: m, Verdict: spec.NoLimitFor(m)}
+	if limit, ok := b.Profile.Limit(spec.WindingHeat); ok {
+		l.Verdict = spec.JudgeHeat(limit, m, b.Air)
 	}
 	return l
 }

@@ -65,7 +65,7 @@ func (b Bench) decidePeak(l *Line, limit spec.Limit, known bool) {
 		return
 	}
 	l.Verdict = spec.Judge(limit, l.Measured, b.Air)
-	if !ok || peak.Trusted() {
+	if !ok || !lost(peak) {
 		return
 	}
 	if asRead := spec.Judge(limit, reading, b.Air); asRead.Outcome == spec.InSpec {
@@ -74,3 +74,8 @@ func (b Bench) decidePeak(l *Line, limit spec.Limit, known bool) {
 	}
 	l.Verdict = spec.PeakLost(l.Verdict)
 }
+
+// lost says that the correction decides nothing. A train that is slow for the
+// display does not make it so: starters give no faster one, and the part of the
+// sawtooth that a display may show is in the doubt.
+func lost(p meter.Peak) bool { return p.Droops || p.Vague || p.Diode }

@@ -58,7 +58,9 @@ func (b Bench) ohmsFrom(known, drop Line) (meter.Measurement, bool) {
 		return meter.Measurement{}, false
 	}
 	perVolt := kit.ResistorOhms / k.Value
-	out := meter.Measurement{State: quantity.Number, Range: w.Range, Zeroed: true}
+	// What is worked out stands on no range: pairs read on different ones can be
+	// compared.
+	out := meter.Measurement{State: quantity.Number, Zeroed: true}
 	out.Value = perVolt * w.Value
 	out.Shown = out.Value
 	out.Gain = uncertainty.Rectangular(kit.ResistorPercent / 100)

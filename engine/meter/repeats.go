@@ -44,8 +44,9 @@ const (
 // No reading is left out, not even an outlier: that is for who reads. ok is
 // false when there are none.
 //
-// Two readings may agree by chance: with noise of one step twice their own doubt
-// covers 88 %, from three on about 95 % or more (simulated in the test).
+// Two readings may agree by chance: with noise of some steps twice their own
+// doubt covers 81 % at worst, from three on about 95 % or more (simulated in the
+// test).
 //
 // Where some readings are no numbers, neither is what they are together; it is
 // unsettled where they differ. Where a meter changed its range in between, the
@@ -85,15 +86,17 @@ func (r *Repeats) join(readings []Measurement) {
 
 // ownOfMean is the doubt of the mean that other readings would not share. What
 // the scatter does not show of one reading's own doubt, as when a display stands
-// still and rounds the same way each time, no averaging takes away. Where
-// readings wander the cause is not known, nor that it would average out: then
+// still and rounds the same way each time, no averaging takes away. Two or three
+// readings know their scatter so badly that a digit's difference would count for
+// many: while the meter explains their spread, at most half of it counts, beside
+// one reading's own doubt. Where readings wander the cause is not known, nor that it would average out: then
 // the spread is a bound.
 func (r *Repeats) ownOfMean() float64 {
 	shown := r.Scatter / shownOwn
 	hidden := math.Sqrt(max(r.Own*r.Own-shown*shown, 0))
-	seen := r.TypeA
+	seen := min(r.TypeA, r.Spread/2+r.Own)
 	if r.Wanders {
-		seen = max(seen, uncertainty.Rectangular(r.Spread/2))
+		seen = max(r.TypeA, uncertainty.Rectangular(r.Spread/2))
 	}
 	return math.Hypot(seen, hidden)
 }

@@ -110,8 +110,12 @@ func TestRepeatsNeverBeatTheSharedDoubt(t *testing.T) {
 					require.GreaterOrEqual(t, got.Gain, m.Gain)
 					require.GreaterOrEqual(t, got.Shared, m.Shared)
 				}
-				require.GreaterOrEqual(t, got.Std, got.TypeA)
-				require.GreaterOrEqual(t, got.Own, got.TypeA)
+				seen := got.TypeA
+				if !got.Wanders {
+					seen = min(seen, got.Spread/2+one.Own)
+				}
+				require.GreaterOrEqual(t, got.Std, seen-1e-12)
+				require.GreaterOrEqual(t, got.Own, seen-1e-12)
 				if one.Std > one.Own { // an accuracy that holds its own resolution
 					require.GreaterOrEqual(t, sq(got.Std), sq(one.Std)-sq(one.Own)-1e-9)
 				}
@@ -137,7 +141,7 @@ func TestDoubtCoversRepeatedReadings(t *testing.T) {
 			share := float64(inside) / float64(sets)
 			least := 0.945
 			if n == 2 {
-				least = 0.87 // two alike are taken at their word
+				least = 0.8 // two that agree by chance are taken at their word
 			}
 			assert.Greater(t, share, least, "σ %v, %d readings", sigma, n)
 			t.Logf("σ %4.1f steps, %2d readings: %.1f %% within twice the doubt", sigma, n, 100*share)

@@ -12,6 +12,8 @@ import (
 	"unicode"
 
 	"github.com/google/uuid"
+
+	"coilbook/engine/meter"
 )
 
 const chooseAnother = "choose a file that Coilbook saved"
@@ -21,8 +23,11 @@ func fieldOf(b []byte, err error) error {
 	var typ *json.UnmarshalTypeError
 	var syn *json.SyntaxError
 	var tim *time.ParseError
+	var described *meter.FieldError
 	unknown, isUnknown := strings.CutPrefix(err.Error(), "json: unknown field ")
 	switch {
+	case errors.As(err, &described):
+		return asField(described)
 	case errors.As(err, &typ):
 		return wrongType(typ)
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF), strings.Contains(err.Error(), "unexpected end of JSON"):

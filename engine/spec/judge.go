@@ -119,6 +119,18 @@ func First(r Remedy, v Verdict) Verdict {
 	return v
 }
 
+// JudgeHeat judges the temperature of a winding after a run that began at start.
+// It cannot have cooled in a run: a value below where it began is none of copper,
+// but of turns that touch each other when warm.
+func JudgeHeat(l Limit, m meter.Measurement, start Temperature) Verdict {
+	l.Low = float64(start.At) - start.HalfWidth
+	v := Judge(l, m, start)
+	if v.Reason == Below {
+		v.Reason = CoolerHot
+	}
+	return v
+}
+
 // AtLeast is a verdict that passed on what the display showed, where the true
 // value can only be higher.
 func AtLeast(v Verdict) Verdict {
