@@ -47,6 +47,7 @@ func (s *method) Render() app.UI {
 		app.Main().Class("main").Body(
 			heading(words.Method(s.Method)),
 			part.Text("", words.MethodHint(s.Method)),
+			part.When("", s.Method == check.VoltAmp, func() app.UI { return part.Text("quiet", seenSoFar(b)) }),
 			app.H2().Text(words.NeedsTitle),
 			app.Ul().Class("needs").Body(needs...),
 			part.When("", len(checks) > 0, func() app.UI { return cautions(checks[0]) }),
@@ -59,6 +60,14 @@ func (s *method) Render() app.UI {
 			part.Button("main-act", words.MethodGo, func(ctx app.Context) { s.begin(ctx) }, s.Rev).ID("begin"),
 		),
 	)
+}
+
+// seenSoFar is the smallest short that the ohm readings could have shown.
+func seenSoFar(b assess.Bench) string {
+	if r := b.Report(); r.Balance != nil {
+		return words.ShortSeen(*r.Balance)
+	}
+	return ""
 }
 
 // planned are the checks of a method on this machine.

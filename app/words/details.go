@@ -31,6 +31,7 @@ func Details(b assess.Bench, l assess.Line) []Detail {
 	add("Shown", shown(l))
 	add("Repeats", repeats(l))
 	add("Leads", leadsTaken(b, l))
+	add("Frequency", offBand(b, l))
 	add("Pulse", pulse(l))
 	add("At 20 °C", atReference(b, l))
 	add("Rise", rise(b, l))
@@ -100,6 +101,16 @@ func leadsTaken(b assess.Bench, l assess.Line) string {
 		return ""
 	}
 	return "less " + quantity.PrintIn(l.Typed.Unit, off, max(l.Typed.Step/2, 1e-3)) + how
+}
+
+// offBand says that an AC range may be outside of what it is made for.
+func offBand(b assess.Bench, l assess.Line) string {
+	if !l.Measured.OffAC {
+		return ""
+	}
+	band := b.Meter.Band
+	return "perhaps outside of the " + trimmed(float64(band.Low)) + " to " + trimmed(float64(band.High)) +
+		" Hz that this range is made for: 5 % more doubt is allowed for it (an assumption)"
 }
 
 func trimmed(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
