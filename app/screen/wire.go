@@ -2,6 +2,7 @@ package screen
 
 import (
 	"errors"
+	"fmt"
 	"strconv"
 
 	"github.com/google/uuid"
@@ -56,13 +57,17 @@ func (s *wire) Render() app.UI {
 	)
 }
 
-// coilsOf are the lines that hold a resistance of one path of wire.
+// coilsOf are the lines that hold a resistance of one path of wire, the better
+// one where two methods read the same.
 func coilsOf(b assess.Bench) (out []assess.Line) {
 	r := b.Report()
+	seen := map[string]bool{}
 	for _, l := range append(r.Derived, r.Lines...) {
 		switch l.Check.Measures {
 		case spec.ChargePair, spec.ChargeGrounded, spec.PickupResistance, spec.ExciterResist:
-			if l.Judged() && l.Verdict.HasValue && l.Verdict.Value > 0 {
+			path := fmt.Sprint(l.Check.Measures, l.Check.Leads)
+			if l.Judged() && l.Verdict.HasValue && l.Verdict.Value > 0 && !seen[path] {
+				seen[path] = true
 				out = append(out, l)
 			}
 		}

@@ -93,7 +93,7 @@ func methodName(c check.Check) string {
 	case spec.HotResistance:
 		return windingOf(c) + ", hot"
 	case spec.WindingHeat:
-		return windingOf(c) + ", temperature"
+		return "How hot: " + lowerFirst(windingOf(c))
 	case spec.ExciterPeak, spec.PickupPeak, spec.BoxPeak:
 		return Part(c.Part) + " peak, cranking"
 	case spec.BatteryVolts:
@@ -199,12 +199,15 @@ func Meter(id string) string {
 
 // Dial says where the dial goes.
 func Dial(c check.Check, m meter.Meter, r meter.Range) string {
-	sign := map[meter.Function]string{meter.Ohms: "Ω", meter.VoltsAC: "V~", meter.VoltsDC: "V⎓", meter.AmpsDC: "A⎓"}[c.Function]
+	sign := map[meter.Function]string{meter.Ohms: "Ω", meter.VoltsAC: "V~", meter.VoltsDC: "V=", meter.AmpsDC: "A="}[c.Function]
 	if c.Instrument == check.FeelerGauge {
 		return "feeler gauge"
 	}
 	if m.Auto {
 		return sign + " (auto)"
+	}
+	if number, ok := strings.CutSuffix(r.Label, " mV"); ok {
+		return "m" + sign + " " + number
 	}
 	return sign + " " + strings.TrimSpace(strings.TrimRight(r.Label, "ΩVA"))
 }
