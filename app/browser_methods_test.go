@@ -254,6 +254,8 @@ func TestABadDataSheetIsRefusedAndKept(t *testing.T) {
 // walkMeters describes a meter and checks it, with a picture of each screen.
 func (b *browser) walkMeters(h *host, theme string) {
 	b.t.Helper()
+	b.open(h.url("meters"))
+	b.waitSaved()
 	b.open(h.url("meter/new"))
 	b.waitFor(`!!document.getElementById("save-sheet")`)
 	b.size(360, 1700)

@@ -30,8 +30,8 @@ func everyBuild() []check.Build {
 // everyPlanned is each check that a build can ask for, with all methods and the
 // meter's self-check.
 func everyPlanned(b check.Build) []check.Check {
-	plan := check.Plan(b, check.Bench, append(check.Methods(b), check.ResistorCheck)...)
-	return append(plan, check.Plan(b, check.SelfCheck)[1:]...)
+	plan := check.Plan(b, check.Bench, check.Methods(b)...)
+	return append(plan, check.Plan(b, check.SelfCheck, check.ResistorCheck)[1:]...)
 }
 
 // everyCheck calls f with the picture of each check of each build.

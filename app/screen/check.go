@@ -107,7 +107,8 @@ func (s *checkScreen) view() (v view, ok bool) {
 }
 
 func (s *checkScreen) reading(v view) session.Reading {
-	r := session.Reading{Check: v.check.ID, Text: v.text, Unit: v.unit.Name, Range: v.draft.Range, Again: v.again}
+	r := session.Reading{Check: v.check.ID, Text: v.text, Unit: v.unit.Name, Range: v.draft.Range, Again: v.again,
+		Winding: v.bench.State.Setup.Winding}
 	if v.draft.Corrects != uuid.Nil {
 		r.Corrects = &v.draft.Corrects
 	}

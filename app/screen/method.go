@@ -85,6 +85,7 @@ const (
 	resistorOhms    = "resistor-ohms"
 	resistorPercent = "resistor-percent"
 	adapterFarads   = "adapter-microfarads"
+	bleederOhms     = "bleeder-megohms"
 )
 
 func (s *method) fill(k *session.Kit) {
@@ -95,7 +96,7 @@ func (s *method) fill(k *session.Kit) {
 	if k == nil {
 		return
 	}
-	for field, value := range map[string]float64{resistorOhms: k.ResistorOhms, resistorPercent: k.ResistorPercent, adapterFarads: k.AdapterMicrofarads} {
+	for field, value := range map[string]float64{resistorOhms: k.ResistorOhms, resistorPercent: k.ResistorPercent, adapterFarads: k.AdapterMicrofarads, bleederOhms: k.BleederMegohms} {
 		if value > 0 {
 			s.figures[field] = strconv.FormatFloat(value, 'f', -1, 64)
 		}
@@ -107,7 +108,7 @@ func (s *method) questions() []app.UI {
 	case check.VoltAmp:
 		return []app.UI{s.question(resistorOhms, words.AskResistor, words.ResistorHint), s.question(resistorPercent, words.AskTolerance, words.ToleranceHint)}
 	case check.PeakHold:
-		return []app.UI{s.question(adapterFarads, words.AskAdapter, words.NotSureHint)}
+		return []app.UI{s.question(adapterFarads, words.AskAdapter, words.NotSureHint), s.question(bleederOhms, words.AskBleeder, words.NotSureHint)}
 	}
 	return nil
 }
@@ -177,7 +178,11 @@ func (s *method) kit(old *session.Kit) (k *session.Kit, problem string) {
 		if !ok || farads != 0 && (farads < session.MinAdapter || farads > session.MaxAdapter) {
 			return nil, words.BadAdapter
 		}
-		k.AdapterMicrofarads = farads
+		megohms, ok := decimal(s.figures[bleederOhms], 0)
+		if !ok || megohms != 0 && (megohms < session.MinBleeder || megohms > session.MaxBleeder) {
+			return nil, words.BadBleeder
+		}
+		k.AdapterMicrofarads, k.BleederMegohms = farads, megohms
 	}
 	if *k == (session.Kit{}) {
 		return nil, ""

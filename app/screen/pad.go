@@ -8,6 +8,7 @@ import (
 
 	"coilbook/app/part"
 	"coilbook/app/words"
+	"coilbook/engine/assess"
 	"coilbook/engine/quantity"
 )
 
@@ -143,6 +144,8 @@ func (s *checkScreen) sentence(v view) app.UI {
 		if !v.live {
 			text = words.Entered(v.line.Earlier) + text
 		}
+	case v.read() && assess.TooSmall(v.line):
+		text, class = words.TooSmallDrop, "because problem"
 	case v.read():
 		text = words.Feeds(v.check)
 	case v.line.Skipped:
@@ -160,9 +163,11 @@ func (s *checkScreen) unitQuestion(v view) app.UI {
 	for _, u := range v.units {
 		buttons = append(buttons, part.Button("option", u.Name, func(app.Context) {
 			s.problem = ""
-			v.draft.Unit = u.Name
-			s.keep(v.draft)
-		}, u.Name, v.text, string(s.Check)))
+			if now, ok := s.view(); ok {
+				now.draft.Unit = u.Name
+				s.keep(now.draft)
+			}
+		}, u.Name, v.text, string(s.Check), s.Session.String()))
 	}
 	return app.Div().ID("because").Class("because which").Attr("role", "alert").Body(buttons...)
 }
@@ -172,9 +177,16 @@ func (s *checkScreen) question(v view, choices []quantity.Typed) app.UI {
 	buttons := []app.UI{app.Span().Text(words.WhichOne)}
 	for _, c := range choices {
 		text := number(c)
-		buttons = append(buttons, part.Button("option", c.String(), func(ctx app.Context) { s.record(ctx, v, text) }, text, v.text))
+		buttons = append(buttons, part.Button("option", c.String(), func(ctx app.Context) { s.settle(ctx, text) }, text, v.text, string(s.Check), s.Session.String()))
 	}
 	return app.Div().ID("because").Class("because which").Attr("role", "alert").Body(buttons...)
+}
+
+// settle records what was meant by a text with two meanings.
+func (s *checkScreen) settle(ctx app.Context, text string) {
+	if v, ok := s.view(); ok && v.check.ID != "" {
+		s.record(ctx, v, text)
+	}
 }
 
 // pad is the keypad: digits under the thumb, words beside them.

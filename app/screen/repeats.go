@@ -23,7 +23,7 @@ func (s *checkScreen) runCard(v view) app.UI {
 	}
 	return app.Div().Class("card run").ID("run").Aria("label", words.RunTitle).Attr("role", "group").Body(
 		app.Div().Class("run-list").Body(items...),
-		part.Button(more, words.ReadOnceMore, func(app.Context) { s.again(v) }, len(v.run), v.draft.Again, string(s.Check)).
+		part.Button(more, words.ReadOnceMore, func(app.Context) { s.again() }, string(s.Check)).
 			ID("again").Aria("pressed", part.Aria(v.draft.Again)),
 	)
 }
@@ -36,19 +36,28 @@ func (s *checkScreen) runItem(v view, i int, p assess.Point) app.UI {
 	if v.draft.Corrects == p.Entry.ID {
 		class += " on"
 	}
-	return part.Button(class, p.Typed.String(), func(app.Context) { s.takeAgain(v, p) }, i, p.Entry.ID.String(), v.draft.Corrects.String()).
+	return part.Button(class, p.Typed.String(), func(app.Context) { s.takeAgain(i) }, i, string(s.Check)).
 		Aria("label", words.TakeAgain(i+1, p.Typed.String()))
 }
 
-func (s *checkScreen) again(v view) {
+func (s *checkScreen) again() {
+	v, ok := s.view()
+	if !ok || len(v.run) == 0 {
+		return
+	}
 	s.problem = ""
 	d := s.like(v.run[len(v.run)-1])
 	d.Again = !v.draft.Again
 	s.keep(d)
 }
 
-func (s *checkScreen) takeAgain(v view, p assess.Point) {
+func (s *checkScreen) takeAgain(i int) {
+	v, ok := s.view()
+	if !ok || i >= len(v.run) {
+		return
+	}
 	s.problem = ""
+	p := v.run[i]
 	d := s.like(p)
 	if v.draft.Corrects != p.Entry.ID {
 		d.Corrects = p.Entry.ID

@@ -69,7 +69,7 @@ func (s *result) action(b assess.Bench) app.UI {
 			s.Desk.Mark(s.Session, session.Finished)
 		}
 		part.Go(ctx, listOf(b))
-	}, b.State.Finished).ID("finish")
+	}, b.State.Finished, s.Session.String(), string(b.State.Setup.Aim)).ID("finish")
 }
 
 // listOf is where a session is found again.

@@ -149,7 +149,7 @@ func (s *wire) answer(l assess.Line) string {
 	if errors.As(err, &bad) {
 		return words.WireProblem(bad.Field, bad.Reason, bad.WayOut)
 	}
-	return words.Wire(w)
+	return words.Wire(w) + words.WireAs(l.Check)
 }
 
 func wireBy(c winding.Coil, way string, figure func(string) float64) (winding.Wire, error) {

@@ -33,9 +33,9 @@ func Details(b assess.Bench, l assess.Line) []Detail {
 	add("Leads", leadsTaken(b, l))
 	add("Frequency", offBand(b, l))
 	add("Pulse", pulse(l))
-	add("At 20 °C", atReference(b, l))
-	add("Rise", rise(b, l))
-	add("Doubt", doubtParts(b, l))
+	add("At 20 °C", atReference(l))
+	add("Rise", rise(l))
+	add("Doubt", doubtParts(l))
 	add("Limit", limitSource(l.Verdict))
 	add("How sure", howSure(l.Verdict))
 	add("Insulation", insulation(b, l))
@@ -145,20 +145,20 @@ func pulseFlags(p meter.Peak) string {
 	return ""
 }
 
-func atReference(b assess.Bench, l assess.Line) string {
+func atReference(l assess.Line) string {
 	v := l.Verdict
 	if v.Limit.Condition.AtCelsius == nil || !v.HasValue {
 		return ""
 	}
-	return number(unitOf(v), v.Value, 2*v.Std) + " " + unitOf(v).Name + "; the winding is taken to be at " + temperature(b.Air)
+	return number(unitOf(v), v.Value, 2*v.Std) + " " + unitOf(v).Name + "; the winding is taken to be at " + temperature(l.Air)
 }
 
 // rise is by how much a run warmed a winding, on the average over its wire.
-func rise(b assess.Bench, l assess.Line) string {
+func rise(l assess.Line) string {
 	if l.Check.Measures != spec.WindingHeat || !l.Verdict.HasValue {
 		return ""
 	}
-	return "about " + quantity.Decimal(l.Verdict.Value-float64(b.Air.At), 0) + " K over " + temperature(b.Air) + " before the run; the hottest spot is warmer than this average"
+	return "about " + quantity.Decimal(l.Verdict.Value-float64(l.Air.At), 0) + " K over " + temperature(l.Air) + " before the run; the hottest spot is warmer than this average"
 }
 
 func temperature(t spec.Temperature) string {
@@ -166,7 +166,7 @@ func temperature(t spec.Temperature) string {
 }
 
 // doubtParts says how large the doubt is and names its parts, the largest first.
-func doubtParts(b assess.Bench, l assess.Line) string {
+func doubtParts(l assess.Line) string {
 	v := l.Verdict
 	if !v.HasValue && l.Measured.State != quantity.Number {
 		return ""
@@ -184,7 +184,7 @@ func doubtParts(b assess.Bench, l assess.Line) string {
 		{"what all readings of this range share", 2 * m.Shared},
 		{"last digit and contact", 2 * m.Own},
 		{"the meter's calibration", 2 * m.Gain * math.Abs(m.Value)},
-		{"temperature", heatPart(b, v)},
+		{"temperature", heatPart(l, v)},
 	}
 	var named []string
 	for range parts {
@@ -201,11 +201,11 @@ func doubtParts(b assess.Bench, l assess.Line) string {
 	return out + ". From: " + strings.Join(named, ", ") + "."
 }
 
-func heatPart(b assess.Bench, v spec.Verdict) float64 {
+func heatPart(l assess.Line, v spec.Verdict) float64 {
 	if v.Limit.Condition.AtCelsius == nil {
 		return 0
 	}
-	return 2 * math.Abs(v.Value) * winding.RelativeDoubt(b.Air.At, b.Air.HalfWidth)
+	return 2 * math.Abs(v.Value) * winding.RelativeDoubt(l.Air.At, l.Air.HalfWidth)
 }
 
 func largest(n int, size func(int) float64) int {
@@ -243,7 +243,7 @@ func insulation(b assess.Bench, l assess.Line) string {
 	if !ok {
 		return ""
 	}
-	standard := "IEEE 43 (from memory; written for larger machines, tested with 500 V) asks for 5 MΩ at 40 °C. At " + temperature(b.Air) +
+	standard := "IEEE 43 (from memory; written for larger machines, tested with 500 V) asks for 5 MΩ at 40 °C. At " + temperature(l.Air) +
 		" that is about " + megohms(in.Flattest) + " to " + megohms(in.Least) + " by its two rules."
 	if in.Open {
 		return "Open line means more than " + megohms(in.Shown) + " on this range. " + standard + " " + proofs[in.Proof]

@@ -27,7 +27,7 @@ func benchOf(t *testing.T, set session.Setup, readings ...string) assess.Bench {
 	st.Setup = set
 	for _, r := range readings {
 		f := strings.Fields(r)
-		e := session.Entry{Reading: &session.Reading{Check: check.ID(f[0]), Text: f[1], Unit: f[2], Again: len(f) > 3}}
+		e := session.Entry{Reading: &session.Reading{Check: check.ID(f[0]), Text: f[1], Unit: f[2], Again: len(f) > 3, Winding: set.Winding}}
 		if !e.Reading.Again {
 			st.Runs[e.Reading.Check] = nil
 		}
@@ -158,6 +158,14 @@ func TestTheWireIsToldInWords(t *testing.T) {
 
 func TestWhatIsNotCoveredShrinksWithTheMethods(t *testing.T) {
 	assert.Contains(t, words.NotCovered(assess.Report{}), "a few shorted turns")
-	assert.NotContains(t, words.NotCovered(assess.Report{Fine: &assess.Balance{}}), "a few shorted turns")
-	assert.Contains(t, words.NotCovered(assess.Report{Fine: &assess.Balance{Missing: 1}}), "a few shorted turns")
+	told := assess.Report{Fine: &assess.Balance{Verdict: spec.Verdict{Outcome: spec.InSpec}}}
+	assert.NotContains(t, words.NotCovered(told), "a few shorted turns")
+	assert.Contains(t, words.NotCovered(assess.Report{Fine: &assess.Balance{}}), "a few shorted turns", "nothing was told")
+	assert.Contains(t, words.NotCovered(told), "only when hot or at speed")
+	cold := assess.Line{Check: check.Check{Measures: spec.HotResistance}}
+	hot := assess.Line{Check: check.Check{Measures: spec.WindingHeat}, Verdict: spec.Verdict{Outcome: spec.InSpec}}
+	told.Lines, told.Derived = []assess.Line{cold}, []assess.Line{hot}
+	assert.NotContains(t, words.NotCovered(told), "only when hot")
+	told.Lines = append(told.Lines, cold)
+	assert.Contains(t, words.NotCovered(told), "only when hot")
 }

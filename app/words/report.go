@@ -288,7 +288,7 @@ func chance(v spec.Verdict) string {
 // NotCovered lists what a session's checks say nothing about.
 func NotCovered(r assess.Report) string {
 	var rest []string
-	if r.Fine == nil || r.Fine.Missing > 0 {
+	if r.Fine == nil || r.Fine.Verdict.Outcome == spec.CannotTell {
 		rest = append(rest, "a few shorted turns")
 	}
 	rest = append(rest, "insulation at running voltage", "battery", "regulator-rectifier", "wiring")
@@ -296,10 +296,26 @@ func NotCovered(r assess.Report) string {
 		rest = append(rest, "ignition box")
 	}
 	rest = append(rest, "coil", "plug")
-	if judged(r.Derived, spec.WindingHeat) {
+	if hotDecided(r) {
 		return strings.Join(rest, ", ") + ", and faults that show only at speed."
 	}
 	return strings.Join(rest, ", ") + ", and faults that show only when hot or at speed."
+}
+
+// hotDecided reports that every winding read hot was decided, and one was.
+func hotDecided(r assess.Report) bool {
+	planned, decided := 0, 0
+	for _, l := range r.Lines {
+		if l.Check.Measures == spec.HotResistance {
+			planned++
+		}
+	}
+	for _, l := range r.Derived {
+		if l.Check.Measures == spec.WindingHeat && l.Verdict.Outcome != spec.CannotTell {
+			decided++
+		}
+	}
+	return planned > 0 && decided == planned
 }
 
 func judged(lines []assess.Line, m spec.Measurand) bool {

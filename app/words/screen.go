@@ -102,6 +102,9 @@ func TakeAgain(n int, reading string) string {
 // TakeAgainHint says that what is typed takes the place of one reading.
 func TakeAgainHint(n int) string { return fmt.Sprintf("Type reading %d anew.", n) }
 
+// TooSmallDrop says that a drop shows no current.
+const TooSmallDrop = "Next to nothing: the bulb must burn, and the probes sit on bare metal."
+
 // Feeds says what a reading without a verdict of its own is for.
 func Feeds(c check.Check) string {
 	switch c.Measures {

@@ -41,10 +41,10 @@ func ends(c check.Check) (near, far string) {
 func hotResistance(c check.Check, m meter.Meter) []string {
 	return []string{
 		"Have the meter at hand. Dial to " + dialOf(c, m) + ".",
-		"Ride or run it outdoors for ten minutes or more, or until the fault shows.",
+		"Ride or run it outdoors ten minutes or more, or until it fails: once for all hot readings.",
 		"Stop, key off. Pull the plug apart at once.",
 		probes(c),
-		"Let the digits rest, then type them within a minute of stopping.",
+		"Let the digits rest, then type them, all within a few minutes of stopping.",
 	}
 }
 

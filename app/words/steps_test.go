@@ -111,7 +111,7 @@ func TestStepsKeepTheSafeOrder(t *testing.T) {
 		inOrder("volt-amp-known-"+name, "probes off", "bulb, known resistor", "fuse in. Wait", "Bulb dark? Stop", "Red on", "Lift the probes")
 		inOrder("volt-amp-winding-"+name, "Red on", "Take both probes off", "pull the fuse")
 	}
-	inOrder("hot-exciter", "Dial to", "ten minutes", "plug apart", "Red on", "within a minute")
+	inOrder("hot-exciter", "Dial to", "ten minutes", "plug apart", "Red on", "within a few minutes")
 	for _, id := range []check.ID{"exciter-peak", "pickup-peak", "box-peak"} {
 		inOrder(id, "COM", "Dial to", "Red on", "grounded plug", "Crank", "bleeder")
 	}

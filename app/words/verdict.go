@@ -20,6 +20,8 @@ func Reading(l assess.Line) string {
 		return "–"
 	case l.Unread != nil:
 		return l.Answer.Reading.Text
+	case l.Derived && !l.Verdict.HasValue:
+		return l.Typed.String()
 	case l.Derived:
 		return quantity.PrintIn(unitOf(l.Verdict), l.Verdict.Value, 2*l.Verdict.Std)
 	case l.Repeats.Count > 1:
@@ -44,7 +46,7 @@ func Doubt(v spec.Verdict) string {
 		return ""
 	}
 	if v.Limit.Ratio {
-		return percent(v.Value) + " ± " + percent(2*v.Std)
+		return tenths(v.Value) + " ± " + tenths(2*v.Std)
 	}
 	u := unitOf(v)
 	return number(u, v.Value, 2*v.Std) + " ± " + number(u, 2*v.Std, 2*v.Std) + " " + u.Name
@@ -122,6 +124,9 @@ func Because(c check.Check, v spec.Verdict) string {
 	case spec.Leaks:
 		return "It must read open line, yet current gets through (" + Doubt(v) + "): " + leakMeans(c)
 	case spec.LineBroken:
+		if c.Measures == spec.WindingHeat {
+			return openWhenHot
+		}
 		return "Open line where it must conduct (" + limit + "): a broken wire, joint or contact."
 	case spec.OpenAsMust:
 		return "Open line, as it must be. " + noProof
@@ -148,6 +153,9 @@ func Brief(c check.Check, v spec.Verdict) string {
 	case spec.Leaks:
 		return "On scale, " + Doubt(v) + ": " + leakMeans(c)
 	case spec.LineBroken:
+		if c.Measures == spec.WindingHeat {
+			return openWhenHot
+		}
 		return "Open where it must conduct: a broken wire, joint or contact."
 	case spec.OpenAsMust:
 		return "Open line, as it must be."
@@ -162,6 +170,8 @@ func Brief(c check.Check, v spec.Verdict) string {
 	}
 	return Because(c, v) + " " + Decides(v)
 }
+
+const openWhenHot = "It conducts cold and reads open line hot: a broken wire or joint that parts when it warms up."
 
 // noProof is what an ohm range can never say about insulation.
 const noProof = "A meter finds a leak; it cannot prove there is none at running voltage."
@@ -283,6 +293,7 @@ var remedies = map[spec.Remedy]string{
 	spec.FactorySpec:  "The figure from the service manual would narrow the limit.",
 	spec.BetterMeter:  "A better meter has less doubt.",
 	spec.RetakeOne:    "Take the reading that stands apart again.",
+	spec.TurnAdapter:  "Swap the probe tips on the adapter, crank again.",
 	spec.HigherInput:  "Use a meter of 10 MΩ, or an adapter with a larger capacitor.",
 	spec.VoltAmp:      "A bulb and a known resistor in series measure milliohms with the same meter.",
 }

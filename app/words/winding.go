@@ -25,6 +25,8 @@ const (
 	ResistorHint   = "for example 0.47"
 	AskTolerance   = "Its tolerance, %"
 	ToleranceHint  = "5 if not known"
+	AskBleeder     = "Bleeder resistor in it, MΩ"
+	BadBleeder     = "Bleeder: type 0.01 to 1000 MΩ, or leave it empty."
 	AskAdapter     = "Capacitor in the adapter, µF"
 	NotSureHint    = "not sure"
 	BadResistor    = "Known resistor: type its ohms, 0.01 to 1000."
@@ -33,7 +35,7 @@ const (
 	AskWarmth      = "How warm is the winding?"
 	DescribeMeter  = "Describe my own meter"
 	OddPairs       = "No winding with a single fault reads like this: take the readings again."
-	SoundPairs     = "They read like a sound winding."
+	SoundPairs     = "They do not contradict a sound winding."
 	FaultsThatRead = "They do not read like a sound winding. What would read like this: "
 )
 
@@ -81,6 +83,9 @@ func coils(start string, c assess.Coils) string {
 	}
 	var list []string
 	worst := max(c.Std[0], c.Std[1], c.Std[2])
+	if float64(min(c.Phases[0], c.Phases[1], c.Phases[2])) < 2*worst {
+		return "" // the doubt is as large as what it is of
+	}
 	for _, r := range c.Phases {
 		list = append(list, strings.TrimSuffix(quantity.PrintIn(quantity.Ohms, float64(r), 2*worst), " Ω"))
 	}

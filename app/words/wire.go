@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strconv"
 
+	"coilbook/engine/check"
 	"coilbook/engine/quantity"
+	"coilbook/engine/spec"
 	"coilbook/engine/winding"
 )
 
@@ -71,6 +73,14 @@ func Wire(w winding.Wire) string {
 		}
 	}
 	return out + "."
+}
+
+// WireAs says how a reading of two of three leads is taken.
+func WireAs(c check.Check) string {
+	if c.Measures != spec.ChargePair {
+		return ""
+	}
+	return " With three leads this takes the winding for a star, two phases in a row; of a delta it says nothing."
 }
 
 func length(v, std quantity.Metre, unit float64, name string) string {

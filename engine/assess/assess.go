@@ -18,7 +18,7 @@ type Bench struct {
 	State   session.State
 	Meter   meter.Meter
 	Profile spec.Profile
-	Air     spec.Temperature // of the windings
+	Air     spec.Temperature // of the windings from now on
 	Plan    []check.Check
 	zero    *meter.Measurement
 

@@ -38,12 +38,28 @@ func opened(t testing.TB, entries ...session.Entry) assess.Bench {
 
 func folded(entries ...session.Entry) session.State {
 	s := session.Session{ID: uuid.NewSHA1(uuid.Nil, []byte("session"))}
-	for i, e := range entries {
+	for i, e := range asTheScreenWrites(entries) {
 		e.ID = uuid.NewSHA1(s.ID, fmt.Append(nil, i))
 		e.At = time.Date(2026, 5, 1, 9, i, 0, 0, time.UTC)
 		s = s.Append(e)
 	}
 	return s.Fold()
+}
+
+// asTheScreenWrites gives each reading the warmth that the set-up before it holds.
+func asTheScreenWrites(entries []session.Entry) (out []session.Entry) {
+	var now spec.Warmth
+	for _, e := range entries {
+		if e.Setup != nil {
+			now = e.Setup.Winding
+		}
+		if e.Reading != nil && e.Reading.Winding == "" {
+			r := *e.Reading
+			r.Winding, e.Reading = now, &r
+		}
+		out = append(out, e)
+	}
+	return out
 }
 
 func line(t *testing.T, b assess.Bench, id check.ID) assess.Line {

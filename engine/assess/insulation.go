@@ -25,10 +25,10 @@ func (b Bench) InsulationOf(l Line) (in Insulation, ok bool) {
 	if !l.Judged() || !l.Verdict.Limit.Open || l.Measured.State == quantity.Unsettled {
 		return Insulation{}, false
 	}
-	coldest := b.Air.At - quantity.Celsius(b.Air.HalfWidth)
-	in = Insulation{At: b.Air.At, Open: l.Measured.State == quantity.OverRange}
-	in.Least, _ = winding.Halving.Minimum(b.Air.At)
-	in.Flattest, _ = winding.Thermosetting.Minimum(b.Air.At)
+	coldest := l.Air.At - quantity.Celsius(l.Air.HalfWidth)
+	in = Insulation{At: l.Air.At, Open: l.Measured.State == quantity.OverRange}
+	in.Least, _ = winding.Halving.Minimum(l.Air.At)
+	in.Flattest, _ = winding.Thermosetting.Minimum(l.Air.At)
 	strictest, _ := winding.Halving.Minimum(coldest)
 	if in.Open {
 		in.Shown = quantity.Ohm(l.Measured.Range.Nominal)

@@ -20,7 +20,8 @@ type Line struct {
 	Repeats  meter.Repeats  // what they are worth together
 	Measured meter.Measurement
 	Verdict  spec.Verdict
-	Peak     *meter.Peak // behind a peak-hold adapter, where there is a number
+	Air      spec.Temperature // of the winding when it was read
+	Peak     *meter.Peak      // behind a peak-hold adapter, where there is a number
 	// NotPeak says that pulses were read without an adapter: what a meter shows
 	// of them hangs on their width and is not their height.
 	NotPeak bool
@@ -77,7 +78,7 @@ func readingsOf(run []session.Entry) []session.Reading {
 }
 
 func (b Bench) judge(c check.Check, readings []session.Reading) Line {
-	l := Line{Check: c}
+	l := Line{Check: c, Air: b.Air}
 	var measured []meter.Measurement
 	for _, r := range readings {
 		t, err := b.typed(c, r)
@@ -86,6 +87,7 @@ func (b Bench) judge(c check.Check, readings []session.Reading) Line {
 			l.Unread = err
 			return l
 		}
+		l.Air = b.airOf(r)
 		m := b.measure(c, r, t)
 		l.Run = append(l.Run, Point{Typed: t, Measured: m})
 		measured = append(measured, m)
@@ -97,6 +99,11 @@ func (b Bench) judge(c check.Check, readings []session.Reading) Line {
 	return l
 }
 
+// airOf is the temperature of a winding when it was read.
+func (b Bench) airOf(r session.Reading) spec.Temperature {
+	return spec.TemperatureOf(r.Winding, (*quantity.Celsius)(b.State.Setup.Ambient))
+}
+
 // decide gives a line its verdict.
 func (b Bench) decide(l *Line) {
 	c := l.Check
@@ -105,7 +112,7 @@ func (b Bench) decide(l *Line) {
 	case c.PeakHold:
 		b.decidePeak(l, limit, ok)
 	case ok:
-		l.Verdict = spec.Judge(limit, l.Measured, b.Air)
+		l.Verdict = spec.Judge(limit, l.Measured, l.Air)
 	default:
 		l.Verdict = spec.NoLimitFor(l.Measured)
 	}

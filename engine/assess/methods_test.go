@@ -172,7 +172,8 @@ func TestDropsThatTellNothing(t *testing.T) {
 		{"known drop missing", known47(), pair[1:]},
 		{"winding drop missing", known47(), pair[:1]},
 		{"no current", known47(), drops("1-2", "0.0", "180.0")},
-		{"probes the wrong way round", known47(), drops("1-2", "-141.0", "180.0")},
+		{"a dark bulb", known47(), drops("1-2", "1.9", "2.4")},
+		{"a probe off the metal", known47(), drops("1-2", "141.0", "0.0")},
 		{"over-range", known47(), drops("1-2", "OL", "180.0")},
 		{"winding over-range", known47(), drops("1-2", "141.0", "OL")},
 		{"won't settle", known47(), drops("1-2", "141.0", "won't settle")},
@@ -183,6 +184,15 @@ func TestDropsThatTellNothing(t *testing.T) {
 		require.NotNil(t, r.Fine, c.name)
 		assert.Equal(t, 3, r.Fine.Missing, c.name)
 		assert.Equal(t, spec.CannotCompare, r.Fine.Verdict.Reason, c.name)
+	}
+}
+
+// Probes turned round are no fault.
+func TestDropsCountBySize(t *testing.T) {
+	for _, signs := range [][2]string{{"", "-"}, {"-", ""}, {"-", "-"}} {
+		r := opened(t, append([]session.Entry{withMethods(3, known47(), check.VoltAmp)}, drops("1-2", signs[0]+"141.0", signs[1]+"180.0")...)...).Report()
+		require.Len(t, r.Derived, 1)
+		assert.InDelta(t, 0.6, r.Derived[0].Measured.Value, 1e-9)
 	}
 }
 

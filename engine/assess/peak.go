@@ -3,6 +3,8 @@ package assess
 import (
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+	"coilbook/engine/session"
 	"coilbook/engine/spec"
 )
 
@@ -44,10 +46,28 @@ func (b Bench) adapter(c check.Check) adapter {
 		a.at.Capacitance = meter.Farad(k.AdapterMicrofarads * 1e-6)
 		a.within.Capacitance = a.at.Capacitance * printedFraction
 	}
-	a.at.Meter = b.Meter.InputDC
+	a.at.Meter, a.within.Meter = loaded(b.Meter.InputDC, b.State.Setup.Kit)
 	a.at.Drop, a.within.Drop = meter.DiodeDrop, meter.DropBound
 	return a
 }
+
+// An adapter's bleeder empties it beside the meter. Where it is not known it has
+// 1 to 20 MΩ; one that is printed keeps within a tenth. Common practice, no source.
+const usualBleederLow, usualBleederHigh quantity.Ohm = 1e6, 20e6
+
+// loaded is what meter and bleeder together draw from the capacitor, and how far
+// it may lie from that.
+func loaded(input quantity.Ohm, k *session.Kit) (at, within quantity.Ohm) {
+	low, high := usualBleederLow, usualBleederHigh
+	if k != nil && k.BleederMegohms > 0 {
+		stated := quantity.Ohm(k.BleederMegohms * 1e6)
+		low, high = stated*(1-printedFraction), stated*(1+printedFraction)
+	}
+	low, high = beside(input, low), beside(input, high)
+	return (low + high) / 2, (high - low) / 2
+}
+
+func beside(a, b quantity.Ohm) quantity.Ohm { return a * b / (a + b) }
 
 // decidePeak works back from the reading to the pulse. A correction that is too
 // large to be trusted decides nothing, but a pulse is never lower than what the
@@ -64,15 +84,22 @@ func (b Bench) decidePeak(l *Line, limit spec.Limit, known bool) {
 		l.Verdict = spec.NoLimitFor(l.Measured)
 		return
 	}
-	l.Verdict = spec.Judge(limit, l.Measured, b.Air)
-	if !ok || !lost(peak) {
+	l.Verdict = spec.Judge(limit, l.Measured, l.Air)
+	switch {
+	case !ok && reading.State == quantity.Number: // an adapter turned round shows next to nothing too
+		l.Verdict = spec.First(spec.TurnAdapter, spec.PeakLost(l.Verdict))
+		return
+	case !ok || !lost(peak):
 		return
 	}
-	if asRead := spec.Judge(limit, reading, b.Air); asRead.Outcome == spec.InSpec {
+	if asRead := spec.Judge(limit, reading, l.Air); asRead.Outcome == spec.InSpec {
 		l.Verdict = spec.AtLeast(asRead)
 		return
 	}
 	l.Verdict = spec.PeakLost(l.Verdict)
+	if peak.Diode {
+		l.Verdict = spec.First(spec.TurnAdapter, l.Verdict)
+	}
 }
 
 // lost says that the correction decides nothing. A train that is slow for the

@@ -58,7 +58,7 @@ func parts(r Report) []PartResult {
 		}
 		p.planned(l.Check.Part)
 		if l.Judged() {
-			p.tested(l.Check.Part, r.superseded(l.Verdict.Outcome, l.Check))
+			p.tested(l.Check.Part, r.superseded(l.Verdict, l.Check))
 		}
 	}
 	for _, l := range r.Derived {
@@ -67,16 +67,19 @@ func parts(r Report) []PartResult {
 	}
 	for _, b := range []*Balance{r.Balance, r.Fine} {
 		if b != nil && b.Missing == 0 {
-			p.worsen(check.ChargeWinding, r.superseded(b.Verdict.Outcome, check.Check{Measures: b.Verdict.Limit.Measurand}))
+			p.worsen(check.ChargeWinding, r.superseded(b.Verdict, check.Check{Measures: b.Verdict.Limit.Measurand}))
 		}
 	}
 	return p.results()
 }
 
 // superseded is the outcome of a reading after a better method told the same:
-// where the reading alone could not tell, it no longer counts against the part.
-func (r Report) superseded(o spec.Outcome, c check.Check) spec.Outcome {
-	if o != spec.CannotTell {
+// where the reading alone was too doubtful to tell, it no longer counts against
+// the part. Digits that won't settle are a finding of their own.
+func (r Report) superseded(v spec.Verdict, c check.Check) spec.Outcome {
+	o := v.Outcome
+	tooDoubtful := slices.Contains([]spec.Reason{spec.TooCoarse, spec.NearLimit, spec.BadLeads}, v.Reason)
+	if o != spec.CannotTell || !tooDoubtful || slices.Contains(v.Remedies, spec.RetakeOne) {
 		return o
 	}
 	if c.Measures == spec.ChargeBalance && r.Fine != nil && r.Fine.Missing == 0 {

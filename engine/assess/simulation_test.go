@@ -137,7 +137,7 @@ func (d *display) setup(leads int, warmth spec.Warmth, kit *session.Kit) session
 }
 
 func openedWith(profiles []spec.Profile, entries ...session.Entry) assess.Bench {
-	return assess.Open(session.Session{Entries: entries}.Fold(), profiles)
+	return assess.Open(session.Session{Entries: asTheScreenWrites(entries)}.Fold(), profiles)
 }
 
 // planned are the checks as a set-up aims them.

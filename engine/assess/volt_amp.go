@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"coilbook/engine/check"
@@ -50,13 +51,14 @@ func ohmsCheck(drop check.Check) check.Check {
 	return c
 }
 
+// Probes turned round are no fault: only the sizes of the drops count.
 func (b Bench) ohmsFrom(known, drop Line) (meter.Measurement, bool) {
-	k, w := known.Measured, drop.Measured
 	kit := b.State.Setup.Kit
-	if !known.Read() || !drop.Read() || k.State != quantity.Number || w.State != quantity.Number ||
-		!(k.Value > 0) || kit == nil || !(kit.ResistorOhms > 0) {
+	if !known.Read() || !drop.Read() || known.Measured.State != quantity.Number || drop.Measured.State != quantity.Number ||
+		TooSmall(known) || TooSmall(drop) || kit == nil || !(kit.ResistorOhms > 0) {
 		return meter.Measurement{}, false
 	}
+	k, w := sized(known.Measured), sized(drop.Measured)
 	perVolt := kit.ResistorOhms / k.Value
 	// What is worked out stands on no range: pairs read on different ones can be
 	// compared.
@@ -74,6 +76,22 @@ func (b Bench) ohmsFrom(known, drop Line) (meter.Measurement, bool) {
 	return out, true
 }
 
+func sized(m meter.Measurement) meter.Measurement {
+	m.Value, m.Shown = math.Abs(m.Value), math.Abs(m.Shown)
+	return m
+}
+
+// leastDigits is how many digits a drop must show to be one: less is a dark bulb
+// or a probe beside the metal. An assumption, no source.
+const leastDigits = 20
+
+// TooSmall reports a drop that shows no current, or no contact.
+func TooSmall(l Line) bool {
+	m := l.Measured
+	drop := l.Check.Measures == spec.ResistorDrop || l.Check.Measures == spec.WindingDrop
+	return drop && m.State == quantity.Number && !(math.Abs(m.Value) >= leastDigits*m.Range.Step)
+}
+
 // digitsDoubt is the doubt of a reading without its range's gain: what the data
 // sheet gives in digits, in full for each reading although part of it is an
 // offset common to all, and what repeats scatter beyond the last digit.
@@ -85,11 +103,14 @@ func digitsDoubt(m meter.Measurement) float64 {
 
 // derived is a line whose value was worked out.
 func (b Bench) derived(c check.Check, m meter.Measurement) Line {
-	l := Line{Check: c, Answered: true, Derived: true, Measured: m}
+	l := Line{Check: c, Answered: true, Derived: true, Measured: m, Air: b.Air}
 	if limit, ok := b.Profile.Limit(c.Measures); ok {
 		l.Verdict = spec.Judge(limit, m, b.Air)
 	} else {
 		l.Verdict = spec.NoLimitFor(m)
 	}
+	l.Verdict.Remedies = slices.DeleteFunc(l.Verdict.Remedies, func(r spec.Remedy) bool {
+		return r == spec.VoltAmp || r == spec.ZeroLeads // what was done, and what does not count here
+	})
 	return l
 }

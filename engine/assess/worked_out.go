@@ -23,8 +23,7 @@ func (b Bench) WorkedOut(l Line) (out Line, ok bool) {
 		m, ok := b.ohmsFrom(b.beside(l.Check, -1), l)
 		return b.derived(ohmsCheck(l.Check), m), ok
 	case spec.HotResistance:
-		m, ok := b.warmed(b.lineOf(coldOf(l.Check.ID)), l)
-		return b.heatLine(l.Check, m), ok
+		return b.heat(b.lineOf(coldOf(l.Check.ID)), l)
 	}
 	return Line{}, false
 }

@@ -52,12 +52,48 @@ func TestHeatOfAWinding(t *testing.T) {
 func TestHeatNeedsBothReadings(t *testing.T) {
 	for _, e := range [][]session.Entry{
 		{read("exciter", "300")}, {read("hot-exciter", "393")},
-		{read("exciter", "300"), read("hot-exciter", "OL")}, {read("exciter", "won't settle"), read("hot-exciter", "393")},
+		{read("exciter", "OL"), read("hot-exciter", "OL")}, {read("exciter", "won't settle"), read("hot-exciter", "393")},
 		{read("exciter", "300"), skipped("hot-exciter")}, {read("exciter", "0"), read("hot-exciter", "393")},
 		{read("pickup", "300"), read("hot-exciter", "393")},
 	} {
 		assert.Empty(t, opened(t, append([]session.Entry{withMethods(3, nil, check.HotWinding)}, e...)...).Report().Derived, "%v", e)
 	}
+}
+
+// A winding that conducts cold and not hot is broken where it warms up; a range
+// that the heat alone would overflow says nothing.
+func TestAWindingThatOpensWhenHot(t *testing.T) {
+	for _, c := range []struct {
+		hot     session.Entry
+		outcome spec.Outcome
+		reason  spec.Reason
+	}{
+		{in("hot-pickup", "OL", "Ω", "2 kΩ"), spec.OutOfSpec, spec.LineBroken},
+		{in("hot-pickup", "OL", "Ω", "200 Ω"), spec.CannotTell, spec.RangeTooLow},
+		{read("hot-pickup", "won't settle"), spec.CannotTell, spec.WontSettle},
+	} {
+		r := opened(t, withMethods(3, nil, check.HotWinding), read("lead-zero", "0.2"), read("pickup", "150"), c.hot).Report()
+		l := derived(t, r, "heat-of-pickup")
+		assert.Equal(t, c.outcome, l.Verdict.Outcome, c.reason)
+		assert.Equal(t, c.reason, l.Verdict.Reason)
+		assert.Equal(t, c.outcome, parts(r)[check.Pickup].Outcome, c.reason)
+	}
+}
+
+// One last digit on a coarse range is no shorted turn.
+func TestASmallColdReadingAccusesNothing(t *testing.T) {
+	r := opened(t, withMethods(3, nil, check.HotWinding), read("lead-zero", "0.3"), read("charge-pair-1-2", "0.8"), read("hot-charge-pair-1-2", "0.7")).Report()
+	assert.Equal(t, spec.CannotTell, derived(t, r, "heat-of-charge-pair-1-2").Verdict.Outcome)
+}
+
+// What was read cold stays cold when the set-up says later that it is hot.
+func TestWarmthBelongsToTheReading(t *testing.T) {
+	cold, hot := withMethods(3, nil, check.HotWinding), withMethods(3, nil, check.HotWinding)
+	hot.Setup.Winding = spec.JustStopped
+	r := opened(t, cold, read("lead-zero", "0.2"), read("pickup", "212"), hot, read("hot-pickup", "268")).Report()
+	l := derived(t, r, "heat-of-pickup")
+	assert.InDelta(t, 87, l.Measured.Value, 2)
+	assert.Equal(t, spec.AirAt(20), l.Air)
 }
 
 // The doubt of the start grows with the ratio; gain cancels on one range only.
@@ -76,8 +112,8 @@ func peakLine(t *testing.T, m string, microfarads float64, id check.ID, text str
 	t.Helper()
 	e := withMethods(3, nil, check.PeakHold)
 	e.Setup.Meter = m
-	if microfarads > 0 {
-		e.Setup.Kit = &session.Kit{AdapterMicrofarads: microfarads}
+	if microfarads > 0 { // an adapter that is known, with next to no bleeder
+		e.Setup.Kit = &session.Kit{AdapterMicrofarads: microfarads, BleederMegohms: session.MaxBleeder}
 	}
 	return line(t, opened(t, e, in(id, text, "V", "")), id)
 }
@@ -97,7 +133,9 @@ func TestPeaks(t *testing.T) {
 		{"10 MΩ, adapter known, strong", good, 0.47, "exciter-peak", "150", spec.InSpec, spec.Within},
 		{"10 MΩ, adapter known, weak", good, 0.47, "exciter-peak", "50", spec.OutOfSpec, spec.Below},
 		{"10 MΩ, adapter known, at the limit", good, 0.47, "exciter-peak", "78.5", spec.CannotTell, spec.NearLimit},
-		{"10 MΩ, adapter known, pickup without a pulse", good, 0.47, "pickup-peak", "0.0", spec.OutOfSpec, spec.Below},
+		{"10 MΩ, adapter known, pickup without a pulse", good, 0.47, "pickup-peak", "0.0", spec.CannotTell, spec.PeakHidden},
+		{"adapter turned round", good, 0.47, "box-peak", "-160", spec.CannotTell, spec.PeakHidden},
+		{"10 MΩ, bleeder unknown, box weak", good, 0, "box-peak", "60", spec.CannotTell, spec.PeakHidden},
 		{"10 MΩ, adapter known, box weak", good, 0.47, "box-peak", "50", spec.OutOfSpec, spec.Below},
 		{"1 MΩ, adapter unknown, weak", "cheap", 0, "exciter-peak", "50", spec.CannotTell, spec.PeakHidden},
 		{"1 MΩ, adapter unknown, passes as read", "cheap", 0, "exciter-peak", "100", spec.InSpec, spec.AtLeastRead},

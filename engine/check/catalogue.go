@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"coilbook/engine/meter"
 	"coilbook/engine/spec"
@@ -23,11 +24,22 @@ const (
 // first, then one set-up after the other (plug apart, gauge, cranking), then the
 // methods asked for. Minutes, traps and order: common practice, no source.
 func Plan(b Build, aim Aim, methods ...Method) []Check {
-	plan := basic(b, aim)
+	first := basic(b, aim)
+	plan := first
 	for _, m := range methods {
-		plan = append(plan, m.checks(b)...)
+		if slices.Contains(methodsFor(b, aim), m) {
+			plan = append(plan, m.checks(b, first)...)
+		}
 	}
 	return plan
+}
+
+// methodsFor lists what has something to measure: a stored plan may ask for more.
+func methodsFor(b Build, aim Aim) []Method {
+	if aim == SelfCheck {
+		return []Method{ResistorCheck}
+	}
+	return Methods(b)
 }
 
 func basic(b Build, aim Aim) []Check {

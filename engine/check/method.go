@@ -33,13 +33,14 @@ func Methods(b Build) []Method {
 	return out
 }
 
-func (m Method) checks(b Build) []Check {
+// checks are those of the method, beside the first checks of a plan.
+func (m Method) checks(b Build, first []Check) []Check {
 	var out []Check
 	switch m {
 	case VoltAmp:
 		out = voltAmpChecks(b)
 	case HotWinding:
-		out = hotChecks(b)
+		out = hotChecks(first)
 	case PeakHold:
 		out = peakChecks(b)
 	case ResistorCheck:
@@ -76,27 +77,29 @@ func dropsOf(name string, red, black Terminal, leads []int) []Check {
 	return []Check{known, winding}
 }
 
-// hotChecks repeat cold readings; what they are compared with has the same
-// terminals.
-func hotChecks(b Build) []Check {
-	hot := Check{
-		Measures: spec.HotResistance, Function: meter.Ohms, Minutes: 2, Feeds: true,
-		Traps: []Trap{CooledDown, StillPlugged, ClipsTouch}, Cautions: []Caution{HotParts, RotatingParts, KeyOff},
-	}
+// hotChecks repeat cold readings of the plan at the same terminals. One run
+// serves them all.
+func hotChecks(first []Check) []Check {
 	var out []Check
-	add := func(cold Check) {
-		c := hot
-		c.ID, c.Part, c.Expected, c.Leads = "hot-"+cold.ID, cold.Part, cold.Expected*1.5, cold.Leads
-		c.Red, c.Black = cold.Red, cold.Black
-		out = append(out, c)
-	}
-	for _, cold := range append(sparkChecks(b), chargeChecks(b)...) {
-		switch cold.Measures {
+	for _, c := range first {
+		switch c.Measures {
 		case spec.PickupResistance, spec.ExciterResist, spec.ChargePair, spec.ChargeGrounded:
-			add(cold)
+			out = append(out, hot(c))
 		}
 	}
+	if len(out) > 0 {
+		out[0].Minutes = 12
+	}
 	return out
+}
+
+func hot(cold Check) Check {
+	return Check{
+		ID: "hot-" + cold.ID, Measures: spec.HotResistance, Part: cold.Part, Function: meter.Ohms, Expected: cold.Expected * 1.5,
+		Red: cold.Red, Black: cold.Black, Leads: cold.Leads, Minutes: 1, Feeds: true,
+		Traps:    []Trap{CooledDown, StillPlugged, ClipsTouch},
+		Cautions: []Caution{HotParts, RotatingParts, ExhaustIndoor, InNeutral, ShockExciter, ShockIgnition, KeyOff},
+	}
 }
 
 func peakChecks(b Build) []Check {

@@ -46,7 +46,7 @@ type Setup struct {
 	// Own describes the user's own meter, where Meter is OwnMeter: a copy, so
 	// that a file on another phone is judged alike.
 	Own     *Own           `json:"ownMeter,omitempty"`
-	Winding spec.Warmth    `json:"winding,omitempty"` // how warm the windings are
+	Winding spec.Warmth    `json:"winding,omitempty"` // how warm the windings are from now on
 	Methods []check.Method `json:"methods,omitempty"` // in the order they were asked for
 	Kit     *Kit           `json:"kit,omitempty"`
 }
@@ -66,6 +66,7 @@ type Kit struct {
 	ResistorOhms       float64 `json:"resistorOhms,omitempty"`
 	ResistorPercent    float64 `json:"resistorPercent,omitempty"` // tolerance, to either side
 	AdapterMicrofarads float64 `json:"adapterMicrofarads,omitempty"`
+	BleederMegohms     float64 `json:"bleederMegohms,omitempty"` // of the adapter
 }
 
 // Reading is what was typed for a check, as it was typed, so that a better
@@ -79,6 +80,8 @@ type Reading struct {
 	// Again says that the probes were lifted and placed anew: the reading counts
 	// together with those before it.
 	Again bool `json:"again,omitempty"`
+	// Winding is how warm the winding was when it was read.
+	Winding spec.Warmth `json:"winding,omitempty"`
 }
 
 // Skip says that a check could not be done.

@@ -139,6 +139,7 @@ const (
 	MinResistor, MaxResistor = 0.01, 10e6 // Ω
 	MaxTolerance             = 20.0       // percent
 	MinAdapter, MaxAdapter   = 0.001, 100 // µF
+	MinBleeder, MaxBleeder   = 0.01, 1000 // MΩ
 )
 
 func (k *Kit) valid() error {
@@ -151,6 +152,8 @@ func (k *Kit) valid() error {
 		return &FieldError{"kit.resistorPercent", fmt.Sprintf("is %g", k.ResistorPercent), "use 0 to 20"}
 	case k.AdapterMicrofarads != 0 && !(k.AdapterMicrofarads >= MinAdapter && k.AdapterMicrofarads <= MaxAdapter):
 		return &FieldError{"kit.adapterMicrofarads", fmt.Sprintf("is %g", k.AdapterMicrofarads), "use 0.001 to 100, or leave it out"}
+	case k.BleederMegohms != 0 && !(k.BleederMegohms >= MinBleeder && k.BleederMegohms <= MaxBleeder):
+		return &FieldError{"kit.bleederMegohms", fmt.Sprintf("is %g", k.BleederMegohms), "use 0.01 to 1000, or leave it out"}
 	}
 	return nil
 }
@@ -158,6 +161,9 @@ func (k *Kit) valid() error {
 func (r Reading) valid() error {
 	if r.Corrects != nil && *r.Corrects == uuid.Nil {
 		return &FieldError{"corrects", "is an empty id", "name the corrected entry or leave it out"}
+	}
+	if !slices.Contains(spec.Warmths(), r.Winding) {
+		return &FieldError{"winding", fmt.Sprintf("is %q", r.Winding), "use engine-warm or just-stopped, or leave it out"}
 	}
 	if r.Text == "" {
 		return &FieldError{"text", "is empty", "give what the meter showed"}

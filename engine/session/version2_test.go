@@ -25,6 +25,11 @@ func again(id check.ID, text string) session.Entry {
 	return e
 }
 
+func warm(e session.Entry) session.Entry {
+	e.Reading.Winding = spec.JustStopped
+	return e
+}
+
 func corrected(id check.ID, text string, old session.Entry) session.Entry {
 	e := reading(id, text)
 	e.Reading.Corrects = &old.ID
@@ -36,7 +41,7 @@ func ownSetup() session.Entry {
 	e := setup(3, check.Bench)
 	e.Setup.Meter, e.Setup.Winding = session.OwnMeter, spec.EngineWarm
 	e.Setup.Methods = []check.Method{check.VoltAmp, check.HotWinding, check.PeakHold}
-	e.Setup.Kit = &session.Kit{ResistorOhms: 0.47, ResistorPercent: 1, AdapterMicrofarads: 0.22}
+	e.Setup.Kit = &session.Kit{ResistorOhms: 0.47, ResistorPercent: 1, AdapterMicrofarads: 0.22, BleederMegohms: 10}
 	sheet := meter.SheetOf(meter.Cheap())
 	sheet.Name = "old yellow one"
 	e.Setup.Own = &session.Own{Record: uuid.MustParse("0e7e0000-0000-4000-8000-000000000000"), Sheet: sheet,
@@ -49,7 +54,7 @@ func ownSetup() session.Entry {
 func fresh() session.Session {
 	s := session.Session{ID: uuid.MustParse("5e551000-0000-4000-8000-000000000002")}
 	first, second := entry(2, reading("charge-pair-1-2", "0.9")), entry(3, again("charge-pair-1-2", "9.0"))
-	return s.Append(entry(1, ownSetup()), first, second, entry(4, again("charge-pair-1-2", "1.0")),
+	return s.Append(entry(1, ownSetup()), first, second, entry(4, warm(again("charge-pair-1-2", "1.0"))),
 		entry(5, corrected("charge-pair-1-2", "0.8", second)))
 }
 
@@ -158,6 +163,8 @@ func TestWhatVersion2AddsIsChecked(t *testing.T) {
 		{`"leads": "good"`, `"leads": "lost"`, "ownMeter.learned.leads", "lost"},
 		{`"half-wave"`, `"by ear"`, "detectors", "by ear"},
 		{`"again": true`, `"again": 7`, "again", "number"},
+		{`"again": true`, `"winding": "lukewarm"`, "winding", "lukewarm"},
+		{`"bleederMegohms": 10`, `"bleederMegohms": -1`, "kit.bleederMegohms", "is -1"},
 	} {
 		require.Contains(t, good, c.old)
 		_, err := session.Decode([]byte(strings.Replace(good, c.old, c.new, 1)))

@@ -53,6 +53,7 @@ const (
 	BetterMeter  Remedy = "better-meter"
 	VoltAmp      Remedy = "volt-amp"
 	HigherInput  Remedy = "higher-input"
+	TurnAdapter  Remedy = "turn-adapter"
 )
 
 // Verdict is an outcome with all that it stands on. Values are SI, brought to
@@ -119,14 +120,35 @@ func First(r Remedy, v Verdict) Verdict {
 	return v
 }
 
-// JudgeHeat judges the temperature of a winding after a run that began at start.
-// It cannot have cooled in a run: a value below where it began is none of copper,
-// but of turns that touch each other when warm.
-func JudgeHeat(l Limit, m meter.Measurement, start Temperature) Verdict {
+// JudgeHeat judges the temperature of a winding after a run that began at start;
+// below is the probability that it was cooler than a temperature in °C. It cannot
+// have cooled in a run: a value below where it began is none of copper, but of
+// turns that touch each other when warm.
+func JudgeHeat(l Limit, m meter.Measurement, start Temperature, below func(celsius float64) float64) Verdict {
 	l.Low = float64(start.At) - start.HalfWidth
-	v := Judge(l, m, start)
-	if v.Reason == Below {
-		v.Reason = CoolerHot
+	v := Verdict{Limit: l, HasLimit: true, Value: m.Value, Std: m.Std, HasValue: true, Shown: m.Shown, HasShown: true}
+	tooCool, tooHot := below(l.Low), 1-below(l.High)
+	v.Probability = max(1-tooCool-tooHot, 0)
+	switch {
+	case v.Probability >= confidence:
+		v.Outcome, v.Reason = InSpec, Within
+	case tooCool >= confidence:
+		v.Outcome, v.Reason = OutOfSpec, CoolerHot
+	case tooHot >= confidence:
+		v.Outcome, v.Reason = OutOfSpec, Above
+	default:
+		v.Reason = reasonFor(v)
+		v.Remedies = []Remedy{Repeat, BetterMeter}
+	}
+	return v
+}
+
+// OpenWhenHot is the verdict on a winding that conducts cold and reads open line
+// hot. sure says that the range would show any copper that hot.
+func OpenWhenHot(l Limit, sure bool) Verdict {
+	v := Verdict{Limit: l, HasLimit: true, Probability: 0.5, Reason: RangeTooLow, Remedies: []Remedy{HigherRange}}
+	if sure {
+		v.Outcome, v.Probability, v.Reason, v.Remedies = OutOfSpec, 0, LineBroken, nil
 	}
 	return v
 }
@@ -223,9 +245,6 @@ func remedies(v Verdict, m meter.Measurement, t Temperature) []Remedy {
 	}
 	if v.Limit.Open {
 		return append(out, CleanContact, Repeat)
-	}
-	if v.Limit.Kind == quantity.Temperature {
-		return append(out, Repeat, BetterMeter)
 	}
 	if v.Limit.Condition.AtCelsius != nil && winding.RelativeDoubt(t.At, t.HalfWidth)*v.Value > v.Std/2 {
 		out = append(out, aboutHeat(t))

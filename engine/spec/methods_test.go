@@ -44,13 +44,18 @@ func TestAWindingCannotCoolInARun(t *testing.T) {
 		{150, 8, spec.CannotTell, spec.NearLimit},
 		{80, 200, spec.CannotTell, spec.TooCoarse},
 	} {
-		v := spec.JudgeHeat(limit, meter.Measurement{Value: c.at, Shown: c.at, Std: c.std}, spec.AirUnknown())
+		below := func(celsius float64) float64 { return spec.Conformance(c.at, c.std, math.Inf(-1), celsius) }
+		v := spec.JudgeHeat(limit, meter.Measurement{Value: c.at, Shown: c.at, Std: c.std}, spec.AirUnknown(), below)
 		assert.Equal(t, c.outcome, v.Outcome, "%v", c.at)
 		assert.Equal(t, c.reason, v.Reason, "%v", c.at)
 		assert.Equal(t, c.outcome == spec.CannotTell, len(v.Remedies) > 0, "%v", c.at)
 		assert.NotContains(t, v.Remedies, spec.VoltAmp)
 		seen(v.Reason)
 	}
+	assert.Equal(t, spec.OutOfSpec, spec.OpenWhenHot(limit, true).Outcome)
+	unsure := spec.OpenWhenHot(limit, false)
+	assert.Equal(t, spec.CannotTell, unsure.Outcome)
+	assert.Equal(t, []spec.Remedy{spec.HigherRange}, unsure.Remedies)
 }
 
 func TestARemedyComesFirstOnce(t *testing.T) {
