@@ -292,7 +292,7 @@ func NotCovered(r assess.Report) string {
 		rest = append(rest, "a few shorted turns")
 	}
 	rest = append(rest, "insulation at running voltage", "battery", "regulator-rectifier", "wiring")
-	if !judged(r.Lines, spec.BoxPeak) {
+	if !decided(r.Lines, spec.BoxPeak) {
 		rest = append(rest, "ignition box")
 	}
 	rest = append(rest, "coil", "plug")
@@ -304,7 +304,7 @@ func NotCovered(r assess.Report) string {
 
 // hotDecided reports that every winding read hot was decided, and one was.
 func hotDecided(r assess.Report) bool {
-	planned, decided := 0, 0
+	planned, told := 0, 0
 	for _, l := range r.Lines {
 		if l.Check.Measures == spec.HotResistance {
 			planned++
@@ -312,12 +312,15 @@ func hotDecided(r assess.Report) bool {
 	}
 	for _, l := range r.Derived {
 		if l.Check.Measures == spec.WindingHeat && l.Verdict.Outcome != spec.CannotTell {
-			decided++
+			told++
 		}
 	}
-	return planned > 0 && decided == planned
+	return planned > 0 && told == planned
 }
 
-func judged(lines []assess.Line, m spec.Measurand) bool {
-	return slices.ContainsFunc(lines, func(l assess.Line) bool { return l.Check.Measures == m && l.Judged() })
+// decided reports that a line of the measurand has a verdict that tells.
+func decided(lines []assess.Line, m spec.Measurand) bool {
+	return slices.ContainsFunc(lines, func(l assess.Line) bool {
+		return l.Check.Measures == m && l.Judged() && l.Verdict.Outcome != spec.CannotTell
+	})
 }
