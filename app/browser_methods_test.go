@@ -85,14 +85,10 @@ func TestOneMoreReadingOfThePoint(t *testing.T) {
 		b.press("enter")
 		b.waitFor(fmt.Sprintf(`document.querySelectorAll(".run-item").length === %d`, n+2))
 		b.waitSaved()
-		if n == 2 {
-			b.press("again")
+		if n < 3 {
 			b.waitText("because", "inside the limit")
+			b.press("again")
 		}
-		if b.text("again") == "" {
-			t.Error("no way to read once more")
-		}
-		b.press("again")
 	}
 	b.waitText("because", "Reading 5 (2.9 Ω) stands apart: take it again.")
 	b.do(chromedp.Evaluate[chromedp.Void](`void document.querySelectorAll(".run-item")[4].click()`))

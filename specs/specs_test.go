@@ -217,3 +217,60 @@ func TestSchemasRefuseWhatMakesNoSense(t *testing.T) {
 		assert.Error(t, compiled(t, c.format).Validate(parsed(t, []byte(doctored))), "%s: %s", c.file, c.new)
 	}
 }
+
+// What version 2 adds is refused alike by the schema and by the reader.
+func TestSchemaAndReaderRefuseTheSameOfVersion2(t *testing.T) {
+	text, err := os.ReadFile("../engine/session/testdata/session_v2.json")
+	require.NoError(t, err)
+	good, schema := string(text), compiled(t, "session")
+	require.NoError(t, schema.Validate(parsed(t, text)))
+	from, to := strings.Index(good, `"ownMeter"`), strings.Index(good, `"winding"`)
+	for _, c := range []struct{ old, new string }{
+		{`"version": 2`, `"version": 3`},
+		{`"meter": "own"`, `"meter": "cheap"`},
+		{good[from:to], ""},
+		{`"record": "0e7e0000`, `"record": "0e7e`},
+		{`"old yellow one"`, `"old\nyellow"`},
+		{`"old yellow one"`, `"old\u2028yellow"`},
+		{`"old yellow one"`, `"` + strings.Repeat("x", 61) + `"`},
+		{`"class": "cheap"`, `"class": "golden"`},
+		{`"counts": 1999`, `"counts": 2000`},
+		{`"acLowHz": 40`, `"acLowHz": 0`},
+		{`"acHighHz": 400`, `"acHighHz": 1e7`},
+		{`"inputDCOhms": 1000000`, `"inputDCOhms": 10`},
+		{`"inputACOhms": 450000`, `"inputACOhms": 1e10`},
+		{`"function": "ohms"`, `"function": "farads"`},
+		{`"nominal": 200`, `"nominal": -200`},
+		{`"nominal": 200`, `"nominal": 2000`},
+		{`"percent": 0.8`, `"percent": 21`},
+		{`"digits": 5`, `"digits": 0`},
+		{`"half-wave"`, `"by ear"`},
+		{`"half-wave"`, `"half-wave", "half-wave"`},
+		{`"leads": "good"`, `"noneFits": true`},
+		{`"leads": "good"`, `"leads": "lost"`},
+		{`"resistor": "off"`, `"resistor": "agrees"`},
+		{`"resistor": "off",`, ``},
+		{`"bound": 0.13,`, ``},
+		{`"bound": 0.13`, `"bound": 0`},
+		{`"bound": 0.13`, `"bound": 11`},
+		{`"winding": "engine-warm"`, `"winding": "lukewarm"`},
+		{`"winding": "just-stopped"`, `"winding": "lukewarm"`},
+		{`"volt-amp"`, `"magic"`},
+		{`"volt-amp"`, `"peak-hold"`},
+		{`"resistorOhms": 0.47`, `"resistorOhms": 0.001`},
+		{`"resistorPercent": 1`, `"resistorPercent": 21`},
+		{`"adapterMicrofarads": 0.22`, `"adapterMicrofarads": 101`},
+		{`"bleederMegohms": 10`, `"bleederMegohms": 1001`},
+	} {
+		require.Contains(t, good, c.old)
+		refuseAlike(t, schema, strings.Replace(good, c.old, c.new, 1), c.old+" -> "+c.new)
+	}
+	refuseAlike(t, schema, strings.ReplaceAll(good, `"function": "ohms"`, `"function": "volts-dc"`), "no range of ohms")
+}
+
+func refuseAlike(t *testing.T, schema *jsonschema.Schema, doctored, says string) {
+	t.Helper()
+	assert.Error(t, schema.Validate(parsed(t, []byte(doctored))), "schema: %s", says)
+	_, err := session.Decode([]byte(doctored))
+	assert.Error(t, err, "reader: %s", says)
+}

@@ -174,7 +174,7 @@ func FuzzDecode(f *testing.F) {
 
 // FuzzDecodeEntry: the same for an entry, which the device keeps on one line.
 func FuzzDecodeEntry(f *testing.F) {
-	for _, e := range whole().Entries {
+	for _, e := range append(whole().Entries, fresh().Entries...) {
 		b, err := session.EncodeEntry(e)
 		require.NoError(f, err)
 		f.Add(b)

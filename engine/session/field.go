@@ -1,6 +1,7 @@
 package session
 
 import (
+	"encoding"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -26,8 +27,8 @@ func fieldOf(b []byte, err error) error {
 	var described *meter.FieldError
 	unknown, isUnknown := strings.CutPrefix(err.Error(), "json: unknown field ")
 	switch {
-	case errors.As(err, &described):
-		return asField(described)
+	case errors.As(err, &described): // of a detector's name, the one text that the meter reads itself
+		return within("setup.ownMeter.learned", asField(described))
 	case errors.As(err, &typ):
 		return wrongType(typ)
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF), strings.Contains(err.Error(), "unexpected end of JSON"):
@@ -65,7 +66,12 @@ func article(got string) string {
 	return map[string]string{"string": "a text", "array": "a list", "object": "an object", "bool": "true or false", "number": "a number"}[got]
 }
 
+var readsText = reflect.TypeFor[encoding.TextUnmarshaler]()
+
 func kindName(t reflect.Type) string {
+	if t.Kind() != reflect.Array && reflect.PointerTo(t).Implements(readsText) {
+		return "a text" // a number inside, as a detector is
+	}
 	switch t.Kind() {
 	case reflect.String:
 		return "a text"
@@ -90,13 +96,20 @@ func wrongID(b []byte) (field string, found bool) {
 		Reading struct {
 			Corrects *string `json:"corrects"`
 		} `json:"reading"`
+		Setup struct {
+			Own struct {
+				Record *string `json:"record"`
+			} `json:"ownMeter"`
+		} `json:"setup"`
 	}
-	_ = json.Unmarshal(b, &ids) // what it cannot read is none of these two
+	_ = json.Unmarshal(b, &ids) // what it cannot read is none of these three
 	switch {
 	case isWrong(ids.ID):
 		return "id", true
 	case isWrong(ids.Reading.Corrects):
 		return "reading.corrects", true
+	case isWrong(ids.Setup.Own.Record):
+		return "setup.ownMeter.record", true
 	}
 	return "", false
 }

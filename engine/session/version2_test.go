@@ -2,6 +2,7 @@ package session_test
 
 import (
 	"flag"
+	"math"
 	"math/rand/v2"
 	"os"
 	"strings"
@@ -73,7 +74,8 @@ func TestVersion2OpensForEver(t *testing.T) {
 	require.NoError(t, err)
 	got, err := session.Decode(b)
 	require.NoError(t, err)
-	assert.Equal(t, text(t, fresh()), text(t, got))
+	assert.Equal(t, fresh(), got)
+	assert.Equal(t, string(b), text(t, got), "it is written as it was read")
 	st := got.Fold()
 	assert.Equal(t, []string{"0.9", "0.8", "1.0"}, texts(st.Runs["charge-pair-1-2"]))
 	assert.Equal(t, []string{"9.0"}, texts(st.Earlier["charge-pair-1-2"]))
@@ -144,36 +146,91 @@ func TestRunsDoNotHangOnTheOrderOfCopies(t *testing.T) {
 				b = b.Append(e)
 			}
 		}
-		require.Equal(t, session.Merge(a, b).Fold().Runs, session.Merge(b, a).Fold().Runs)
+		ab := session.Merge(a, b).Fold()
+		require.Equal(t, ab, session.Merge(b, a).Fold())
+		runs, earlier := len(ab.Runs["pickup"]), len(ab.Earlier["pickup"])
+		if ab.Current["pickup"].Skip != nil {
+			runs++
+		}
+		require.Equal(t, countIDs(a, b), runs+earlier, "each entry counts or was replaced")
 	}
 }
 
 func TestWhatVersion2AddsIsChecked(t *testing.T) {
 	good := string(v2(t))
+	own := good[strings.Index(good, `"ownMeter"`):strings.Index(good, `"winding"`)]
+	const first = `"function": "ohms",
+                "nominal": 200,`
 	for _, c := range []struct{ old, new, field, reason string }{
-		{`"meter": "own"`, `"meter": "cheap"`, "ownMeter", "beside a bundled meter"},
-		{`"winding": "engine-warm"`, `"winding": "lukewarm"`, "winding", "lukewarm"},
-		{`"volt-amp",`, `"magic",`, "methods[0]", "magic"},
-		{`"volt-amp",`, `"peak-hold",`, "methods[2]", "twice"},
-		{`"resistorOhms": 0.47`, `"resistorOhms": -1`, "kit.resistorOhms", "is -1"},
-		{`"resistorPercent": 1`, `"resistorPercent": 21`, "kit.resistorPercent", "is 21"},
-		{`"adapterMicrofarads": 0.22`, `"adapterMicrofarads": 1000`, "kit.adapterMicrofarads", "is 1000"},
-		{`"counts": 1999`, `"counts": 2000`, "ownMeter.sheet.counts", "is 2000"},
-		{`"percent": 0.8`, `"percent": 80`, "ownMeter.sheet.lines[0].percent", "80"},
-		{`"leads": "good"`, `"leads": "lost"`, "ownMeter.learned.leads", "lost"},
-		{`"half-wave"`, `"by ear"`, "detectors", "by ear"},
-		{`"again": true`, `"again": 7`, "again", "number"},
-		{`"again": true`, `"winding": "lukewarm"`, "winding", "lukewarm"},
-		{`"bleederMegohms": 10`, `"bleederMegohms": -1`, "kit.bleederMegohms", "is -1"},
+		{`"meter": "own"`, `"meter": "cheap"`, "[0].setup.ownMeter", "is given beside a bundled meter"},
+		{`"meter": "own"`, `"meter": "golden"`, "[0].setup.meter", `is "golden"`},
+		{own, "", "[0].setup.ownMeter", "is missing"},
+		{`"winding": "engine-warm"`, `"winding": "lukewarm"`, "[0].setup.winding", `is "lukewarm"`},
+		{`"winding": "engine-warm"`, `"winding": 7`, "[0].setup.winding", "holds a number where a text belongs"},
+
+		{`"record": "0e7e0000`, `"record": "0e7e`, "[0].setup.ownMeter.record", "is not a UUID"},
+		{`"counts": 1999`, `"counts": 2000`, "[0].setup.ownMeter.sheet.counts", "is 2000"},
+		{`"class": "cheap"`, `"class": "golden"`, "[0].setup.ownMeter.sheet.class", `is "golden"`},
+		{`"old yellow one"`, `"old\nyellow"`, "[0].setup.ownMeter.sheet.name", "line break"},
+		{`"acHighHz": 400`, `"acHighHz": 30`, "[0].setup.ownMeter.sheet.acHighHz", "is 30"},
+		{`"inputACOhms": 450000`, `"inputACOhms": 0`, "[0].setup.ownMeter.sheet.inputACOhms", "is 0"},
+		{first, strings.Replace(first, "ohms", "farads", 1), "[0].setup.ownMeter.sheet.lines[0].function", `is "farads"`},
+		{first, strings.Replace(first, "200", "300", 1), "[0].setup.ownMeter.sheet.lines[0].nominal", "is 300"},
+		{first, strings.Replace(first, "200", "2000", 1), "[0].setup.ownMeter.sheet.lines[1]", "stands twice"},
+		{`"percent": 0.8`, `"percent": 80`, "[0].setup.ownMeter.sheet.lines[0].percent", "is 80"},
+		{`"digits": 5`, `"digits": 0`, "[0].setup.ownMeter.sheet.lines[0].digits", "is 0"},
+
+		{`"half-wave"`, `"by ear"`, "[0].setup.ownMeter.learned.detectors", `name "by ear"`},
+		{`"half-wave"`, `7`, "[0].setup.ownMeter.learned.detectors", "holds a number where a text belongs"},
+		{`"half-wave"`, `"half-wave", "half-wave"`, "[0].setup.ownMeter.learned.detectors", "twice"},
+		{`"leads": "good"`, `"noneFits": true`, "[0].setup.ownMeter.learned.noneFits", "beside detectors"},
+		{`"leads": "good"`, `"leads": "lost"`, "[0].setup.ownMeter.learned.leads", `is "lost"`},
+		{`"resistor": "off"`, `"resistor": "agrees"`, "[0].setup.ownMeter.learned.bound", "is 0.13"},
+		{`"bound": 0.13`, `"bound": 11`, "[0].setup.ownMeter.learned.bound", "is 11"},
+
+		{`"volt-amp",`, `"magic",`, "[0].setup.methods[0]", `is "magic"`},
+		{`"volt-amp",`, `"peak-hold",`, "[0].setup.methods[2]", "stands twice"},
+		{`"volt-amp",`, strings.Repeat(`"volt-amp",`, 7), "[0].setup.methods", "too many"},
+
+		{`"resistorOhms": 0.47`, `"resistorOhms": -1`, "[0].setup.kit.resistorOhms", "is -1"},
+		{`"resistorOhms": 0.47`, `"resistorOhms": 1e8`, "[0].setup.kit.resistorOhms", "is 1e+08"},
+		{`"resistorOhms": 0.47`, `"resistorOhms": "NaN"`, "[0].setup.kit.resistorOhms", "holds a text where a number belongs"},
+		{`"resistorPercent": 1`, `"resistorPercent": 21`, "[0].setup.kit.resistorPercent", "is 21"},
+		{`"resistorPercent": 1`, `"resistorPercent": -1`, "[0].setup.kit.resistorPercent", "is -1"},
+		{`"adapterMicrofarads": 0.22`, `"adapterMicrofarads": 1000`, "[0].setup.kit.adapterMicrofarads", "is 1000"},
+		{`"adapterMicrofarads": 0.22`, `"adapterMicrofarads": 1e-6`, "[0].setup.kit.adapterMicrofarads", "is 1e-06"},
+		{`"bleederMegohms": 10`, `"bleederMegohms": -1`, "[0].setup.kit.bleederMegohms", "is -1"},
+		{`"bleederMegohms": 10`, `"bleederMegohms": 1001`, "[0].setup.kit.bleederMegohms", "is 1001"},
+
+		{`"again": true`, `"again": 7`, "[2].reading.again", "holds a number where true or false belongs"},
+		{`"again": true`, `"winding": "lukewarm"`, "[2].reading.winding", `is "lukewarm"`},
 	} {
 		require.Contains(t, good, c.old)
 		_, err := session.Decode([]byte(strings.Replace(good, c.old, c.new, 1)))
 		var f *session.FieldError
 		require.ErrorAs(t, err, &f, "%s", c.new)
-		assert.Contains(t, f.Field, c.field, "%s: %v", c.new, err)
-		assert.Contains(t, f.Error(), c.reason, "%s", c.new)
+		assert.Equal(t, "entries"+c.field, f.Field, "%s: %v", c.new, err)
+		assert.Contains(t, f.Reason, c.reason, "%s", c.new)
+		assert.NotEmpty(t, f.WayOut, "%s", c.new)
 	}
-	missing := strings.Replace(setupBody(""), `"meter":"cheap"`, `"meter":"own"`, 1)
-	_, err := session.Decode([]byte(file(missing)))
-	require.ErrorContains(t, err, "ownMeter")
+	_, err := session.Decode([]byte(strings.Replace(good, "0.47", "NaN", 1)))
+	assert.ErrorContains(t, err, "is not JSON")
+}
+
+// What JSON cannot hold is refused all the same: the kit comes from the screens
+// too.
+func TestAKitIsOfNumbers(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		for field, kit := range map[string]session.Kit{
+			"resistorOhms": {ResistorOhms: v}, "resistorPercent": {ResistorPercent: v},
+			"adapterMicrofarads": {AdapterMicrofarads: v}, "bleederMegohms": {BleederMegohms: v},
+		} {
+			e := entry(1, setup(3, check.Bench))
+			e.Setup.Kit = &kit
+			assert.ErrorContains(t, e.Valid(), "setup.kit."+field, "%v", v)
+		}
+	}
+	e := entry(1, setup(3, check.Bench))
+	e.Setup.Kit = &session.Kit{}
+	assert.NoError(t, e.Valid(), "zero is unknown")
 }

@@ -22,7 +22,7 @@ func everyReason() (all []spec.Reason) {
 	for _, m := range reasonInSource.FindAllSubmatch(source, -1) {
 		all = append(all, spec.Reason(m[1]))
 	}
-	if err != nil || len(all) < 16 {
+	if err != nil || len(all) < 20 {
 		panic(fmt.Sprintf("reasons in judge.go: %v %v", all, err))
 	}
 	return all

@@ -2,6 +2,7 @@ package spec_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -109,4 +110,46 @@ func TestAVerdictKeepsWhatWasShown(t *testing.T) {
 	assert.InDelta(t, 1.1, v.Shown, 1e-12)
 	assert.InDelta(t, 0.9, v.Value, 1e-12)
 	assert.False(t, spec.Judge(ohms(0.5, 2), measured(t, meter.Ohms, "200 Ω", "OL", "0.2"), spec.AirUnknown()).HasShown)
+}
+
+// Without a limit the reading is kept all the same, where there is one.
+func TestAVerdictWithoutALimitKeepsWhatWasShown(t *testing.T) {
+	v := spec.NoLimitFor(measured(t, meter.Ohms, "200 Ω", "1.1", "0.2"))
+	assert.True(t, v.HasShown)
+	assert.InDelta(t, 1.1, v.Shown, 1e-12)
+	assert.InDelta(t, 0.9, v.Value, 1e-12)
+	open := spec.NoLimitFor(measured(t, meter.Ohms, "200 Ω", "OL", "0.2"))
+	assert.False(t, open.HasShown)
+	assert.False(t, open.HasValue)
+}
+
+// A limit in millivolts is kept in volts, and meets readings typed in either.
+func TestALimitInMillivolts(t *testing.T) {
+	const limits = `{"format": "coilbook spec profile", "version": 1, "id": "quarry", "name": "Quarry", "about": "", "limits": [
+		{"measurand": "pickup-cranking-peak", "low": 100, "high": 180, "unit": "mV", "state": "cranking",
+			"provenance": {"kind": "from memory", "note": "", "date": "2026-01-31"}}]}`
+	p, err := spec.DecodeProfile([]byte(limits))
+	require.NoError(t, err)
+	limit, ok := p.Limit(spec.PickupPeak)
+	require.True(t, ok)
+	assert.Equal(t, quantity.Millivolts, limit.Unit)
+	assert.InDelta(t, 0.100, limit.Low, 1e-12)
+	assert.InDelta(t, 0.180, limit.High, 1e-12)
+	for _, c := range []struct {
+		text    string
+		outcome spec.Outcome
+		reason  spec.Reason
+	}{
+		{"0.1400", spec.InSpec, spec.Within},
+		{"140.0 mV", spec.InSpec, spec.Within},
+		{"90.0 mV", spec.OutOfSpec, spec.Below},
+		{"195.0 mV", spec.OutOfSpec, spec.Above},
+		{"100.1 mV", spec.CannotTell, spec.NearLimit},
+	} {
+		v := spec.Judge(limit, measured(t, meter.VoltsDC, "200 mV", c.text, ""), spec.AirUnknown())
+		assert.Equal(t, c.outcome, v.Outcome, c.text)
+		assert.Equal(t, c.reason, v.Reason, c.text)
+	}
+	_, err = spec.DecodeProfile([]byte(strings.Replace(limits, "pickup-cranking-peak", "exciter-cranking-ac", 1)))
+	assert.ErrorContains(t, err, `unit "mV" does not suit`, "no range of volts AC is so low")
 }
