@@ -114,11 +114,7 @@ func (s *method) questions() []app.UI {
 }
 
 func (s *method) question(field, label, hint string) app.UI {
-	return app.Div().Class("ask").Body(
-		app.Label().Class("question").For(field).Text(label),
-		&part.Field{ID: field, Value: s.figures[field], Hint: hint, Mode: "decimal",
-			OnText: func(_ app.Context, v string) { s.figures[field], s.problem = v, "" }},
-	)
+	return askText(field, label, hint, "decimal", s.figures[field], func(v string) { s.figures[field], s.problem = v, "" })
 }
 
 func (s *method) begin(ctx app.Context) {

@@ -124,28 +124,6 @@ func (s *setup) readAir() string {
 	return ""
 }
 
-// option is one answer of a row of choices.
-type option struct {
-	label string
-	on    bool
-	take  func()
-}
-
-func (s *setup) choices(id, question string, list ...option) app.UI {
-	buttons := make([]app.UI, len(list))
-	for i, o := range list {
-		class := "option"
-		if o.on {
-			class += " on"
-		}
-		take := o.take
-		buttons[i] = part.Button(class, o.label, func(app.Context) { take() }, id, i, o.on).
-			Aria("pressed", part.Aria(o.on))
-	}
-	return app.Div().Class("ask").ID("ask-"+id).Attr("role", "group").Aria("label", question).Body(
-		app.P().Class("question").Text(question), app.Div().Class("options").Body(buttons...))
-}
-
 func (s *setup) unsure(field string) bool { return slices.Contains(s.form.Unsure, field) }
 
 // answer takes an answer to a field; unsure keeps the default and says so.
@@ -168,7 +146,7 @@ func (s *setup) leads() app.UI {
 	}
 	list = append(list, option{words.NotSure, s.unsure(field),
 		s.answer(field, true, func() { s.form.Build.ChargeLeads = check.DefaultBuild().ChargeLeads })})
-	return s.choices(field, words.AskLeads, list...)
+	return askOne(field, words.AskLeads, list...)
 }
 
 func (s *setup) poles() app.UI {
@@ -198,7 +176,7 @@ func (s *setup) poles() app.UI {
 func (s *setup) yesNo(field, question string, value *bool) app.UI {
 	standard := map[string]bool{"exciter": check.DefaultBuild().Exciter, "pickup": check.DefaultBuild().Pickup, "groundLead": check.DefaultBuild().GroundLead}[field]
 	set := func(v bool) func() { return func() { *value = v } }
-	return s.choices(field, question,
+	return askOne(field, question,
 		option{words.Yes, !s.unsure(field) && *value, s.answer(field, false, set(true))},
 		option{words.No, !s.unsure(field) && !*value, s.answer(field, false, set(false))},
 		option{words.NotSure, s.unsure(field), s.answer(field, true, set(standard))},
@@ -219,7 +197,7 @@ func (s *setup) meters() app.UI {
 	}
 	list = append(list, option{words.NotSure, s.unsure(field), s.answer(field, true, func() { s.form.Meter, s.form.Own = meter.Cheap().ID, nil })})
 	return app.Div().Body(
-		s.choices(field, words.AskMeter, list...),
+		askOne(field, words.AskMeter, list...),
 		part.Link("wide-link", "meters").Text(words.DescribeMeter),
 	)
 }
@@ -229,7 +207,7 @@ func (s *setup) warmth() app.UI {
 	for _, w := range spec.Warmths() {
 		list = append(list, option{words.Warmth(string(w)), s.form.Winding == w, func() { s.form.Winding = w }})
 	}
-	return s.choices("winding", words.AskWarmth, list...)
+	return askOne("winding", words.AskWarmth, list...)
 }
 
 func (s *setup) profiles() app.UI {
@@ -238,7 +216,7 @@ func (s *setup) profiles() app.UI {
 		on := s.form.Profile == p.ID || (s.form.Profile == "" && p.ID == specs.DefaultID)
 		list = append(list, option{p.Name, on, func() { s.form.Profile = p.ID }})
 	}
-	return s.choices("profile", words.AskProfile, list...)
+	return askOne("profile", words.AskProfile, list...)
 }
 
 func (s *setup) ambient() app.UI {

@@ -47,7 +47,7 @@ func (s *wire) Render() app.UI {
 	} else {
 		body = append(body, s.pickCoil(coils), s.pickWay())
 		for _, f := range words.WireFigures(s.by) {
-			body = append(body, s.question(f.ID, f.Name, f.Hint))
+			body = append(body, askText("wire-"+f.ID, f.Name, f.Hint, "decimal", s.figures[f.ID], func(v string) { s.figures[f.ID] = v }))
 		}
 		body = append(body, part.Text("card wire-answer", s.answer(s.chosen(coils))))
 	}
@@ -86,38 +86,19 @@ func (s *wire) chosen(coils []assess.Line) assess.Line {
 
 func (s *wire) pickCoil(coils []assess.Line) app.UI {
 	here := s.chosen(coils)
-	var buttons []app.UI
+	var list []option
 	for _, l := range coils {
-		class := "option"
-		if l.Check.ID == here.Check.ID {
-			class += " on"
-		}
-		buttons = append(buttons, part.Button(class, words.CheckName(l.Check), func(app.Context) { s.coil = l.Check.ID }, string(l.Check.ID), class).
-			Aria("pressed", part.Aria(l.Check.ID == here.Check.ID)))
+		list = append(list, option{words.CheckName(l.Check), l.Check.ID == here.Check.ID, func() { s.coil = l.Check.ID }})
 	}
-	return app.Div().Class("ask").Attr("role", "group").Aria("label", words.AskCoil).Body(
-		app.P().Class("question").Text(words.AskCoil), app.Div().Class("options").Body(buttons...))
+	return askOne("coil", words.AskCoil, list...)
 }
 
 func (s *wire) pickWay() app.UI {
-	var buttons []app.UI
+	var list []option
 	for _, w := range words.WireWays {
-		class := "option"
-		if w.ID == s.by {
-			class += " on"
-		}
-		buttons = append(buttons, part.Button(class, w.Name, func(app.Context) { s.by = w.ID }, w.ID, class).Aria("pressed", part.Aria(w.ID == s.by)))
+		list = append(list, option{w.Name, w.ID == s.by, func() { s.by = w.ID }})
 	}
-	return app.Div().Class("ask").Attr("role", "group").Aria("label", words.AskWay).Body(
-		app.P().Class("question").Text(words.AskWay), app.Div().Class("options").Body(buttons...))
-}
-
-func (s *wire) question(field, label, hint string) app.UI {
-	return app.Div().Class("ask").Body(
-		app.Label().Class("question").For("wire-"+field).Text(label),
-		&part.Field{ID: "wire-" + field, Value: s.figures[field], Hint: hint, Mode: "decimal",
-			OnText: func(_ app.Context, v string) { s.figures[field] = v }},
-	)
+	return askOne("way", words.AskWay, list...)
 }
 
 // How well people know what they state of a coil, as a fraction, one standard

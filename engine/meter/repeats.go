@@ -89,8 +89,8 @@ func (r *Repeats) join(readings []Measurement) {
 // still and rounds the same way each time, no averaging takes away. Two or three
 // readings know their scatter so badly that a digit's difference would count for
 // many: while the meter explains their spread, at most half of it counts, beside
-// one reading's own doubt. Where readings wander the cause is not known, nor that it would average out: then
-// the spread is a bound.
+// one reading's own doubt. Where readings wander the cause is not known, nor that
+// it would average out: then the spread is a bound.
 func (r *Repeats) ownOfMean() float64 {
 	shown := r.Scatter / shownOwn
 	hidden := math.Sqrt(max(r.Own*r.Own-shown*shown, 0))
