@@ -23,6 +23,9 @@ func Terminal(t check.Terminal) string {
 	if n, ok := strings.CutPrefix(string(t), "charge-"); ok {
 		return "charge lead " + n
 	}
+	if n, ok := strings.CutPrefix(string(t), "regulator-"); ok && len(n) == 1 {
+		return "the regulator's side of charge lead " + n
+	}
 	return terminals[t]
 }
 
@@ -40,6 +43,24 @@ var terminals = map[check.Terminal]string{
 	check.BatteryMinus: "battery minus",
 	check.ResistorA:    "one end of the known resistor",
 	check.ResistorB:    "the resistor's other end",
+
+	check.PlusClamp:     "the cable clamp on battery plus",
+	check.FuseIn:        "the main fuse, harness side",
+	check.FuseOut:       "the main fuse, battery side",
+	check.RegulatorPlus: "the regulator's plus wire",
+	check.RegulatorBody: "the regulator's body or ground wire",
+	check.Frame:         "bare metal of the frame",
+	check.KeyOut:        "the wire that the key turns on",
+	check.LightingLead:  "the lighting lead",
+	check.PickupTwo:     "the second pickup's live lead",
+	check.BoxExciter:    "the exciter wire at the ignition box",
+	check.BoxPickup:     "the pickup wire at the ignition box",
+	check.BoxGround:     "the ground pin of the ignition box",
+	check.BoxFeed:       "the supply pin of the ignition box",
+	check.KillWire:      "the kill wire",
+	check.CoilPrimary:   "the small pin of the ignition coil",
+	check.SparkLead:     "the bare end of the spark lead",
+	check.CapEnd:        "the spring in the plug cap",
 }
 
 // ShortTerminal names a point where there is room for one word.
@@ -47,10 +68,18 @@ func ShortTerminal(t check.Terminal) string {
 	if n, ok := strings.CutPrefix(string(t), "charge-"); ok {
 		return n
 	}
+	if n, ok := strings.CutPrefix(string(t), "regulator-"); ok && len(n) == 1 {
+		return "reg " + n
+	}
 	return map[check.Terminal]string{
 		check.Core: "core", check.GroundLead: "ground", check.PickupA: "pickup 1", check.PickupB: "pickup 2",
 		check.ExciterLead: "exciter", check.OtherProbe: "probe", check.ReluctorGap: "gap",
 		check.BoxOutput: "box out", check.BatteryPlus: "+", check.BatteryMinus: "−", check.ResistorA: "R end 1", check.ResistorB: "R end 2",
+		check.PlusClamp: "clamp +", check.FuseIn: "fuse in", check.FuseOut: "fuse out", check.RegulatorPlus: "reg +",
+		check.RegulatorBody: "reg body", check.Frame: "frame", check.KeyOut: "key out", check.LightingLead: "lights",
+		check.PickupTwo: "pickup 3", check.BoxExciter: "box exc", check.BoxPickup: "box trig", check.BoxGround: "box gnd",
+		check.BoxFeed: "box feed", check.KillWire: "kill", check.CoilPrimary: "coil pin", check.SparkLead: "HT lead",
+		check.CapEnd: "cap end",
 	}[t]
 }
 
@@ -229,6 +258,12 @@ func Where(c check.Check) string {
 		return "apart, just stopped"
 	case c.Engine == check.Cranking:
 		return "together, cranking"
+	case c.Engine == check.Idling:
+		return "together, idling"
+	case c.Engine == check.At3000:
+		return "together, 3000 rpm"
+	case c.Engine == check.At5000:
+		return "together, 5000 rpm"
 	case c.Plug == check.Together:
 		return "together, stopped"
 	case c.Instrument == check.FeelerGauge:

@@ -75,6 +75,9 @@ func Find(plan []Check, id ID) (Check, bool) {
 // Charge is the terminal of a charge lead, counted from 1.
 func Charge(lead int) Terminal { return Terminal(fmt.Sprintf("charge-%d", lead)) }
 
+// RegulatorLead is the other side of the plug from a charge lead, counted from 1.
+func RegulatorLead(lead int) Terminal { return Terminal(fmt.Sprintf("regulator-%d", lead)) }
+
 var benchTraps = []Trap{StillPlugged, MetalBench, ClipsTouch}
 
 func leadZero() Check {

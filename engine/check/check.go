@@ -40,6 +40,29 @@ const (
 	ResistorB    Terminal = "resistor-b"
 )
 
+// The other points of a whole machine. With the generator's plug apart, the
+// charge leads and those of pickup and exciter are the generator's side of it;
+// regulator-1 … regulator-4, box-exciter and box-pickup the other side.
+const (
+	PlusClamp     Terminal = "plus-clamp"     // the cable on the battery's plus post
+	FuseIn        Terminal = "fuse-in"        // the harness side of the main fuse
+	FuseOut       Terminal = "fuse-out"       // its battery side
+	RegulatorPlus Terminal = "regulator-plus" // where it feeds the harness
+	RegulatorBody Terminal = "regulator-body" // its ground
+	Frame         Terminal = "frame"          // bare metal of the frame
+	KeyOut        Terminal = "key-out"        // what the key turns on
+	LightingLead  Terminal = "lighting"       // of a lighting winding
+	PickupTwo     Terminal = "pickup-2"       // live lead of a second pickup
+	BoxExciter    Terminal = "box-exciter"    // where the box takes the exciter's lead
+	BoxPickup     Terminal = "box-pickup"     // where it takes the pickup's
+	BoxGround     Terminal = "box-ground"     // its ground pin
+	BoxFeed       Terminal = "box-feed"       // its supply, if the battery feeds it
+	KillWire      Terminal = "kill-wire"      // where it is grounded to stop
+	CoilPrimary   Terminal = "coil-primary"   // the ignition coil's low-voltage pin
+	SparkLead     Terminal = "spark-lead"     // the bare end of the high-voltage lead
+	CapEnd        Terminal = "cap-end"        // where the cap grips the plug
+)
+
 // Plug says whether the generator's plug is apart or together.
 type Plug int
 
@@ -56,6 +79,9 @@ type Engine int
 const (
 	Stopped Engine = iota
 	Cranking
+	Idling
+	At3000 // rpm
+	At5000 // rpm
 )
 
 // Instrument is what the reading is taken with.

@@ -1,0 +1,82 @@
+package machine
+
+import (
+	"coilbook/engine/check"
+	"coilbook/engine/meter"
+)
+
+// State is what the machine is doing.
+type State struct {
+	Plug   check.Plug // the generator's plug
+	Engine check.Engine
+	Key    bool // the key is on; an engine that turns needs it
+	Hot    bool // windings as after a run
+}
+
+// Probing is two probes, a dial and a state of the machine.
+type Probing struct {
+	Red, Black check.Terminal
+	Function   meter.Function
+	State
+}
+
+// Of is how a check of the catalogue probes.
+func Of(c check.Check) Probing {
+	return Probing{
+		Red: c.Red, Black: c.Black, Function: c.Function,
+		State: State{Plug: c.Plug, Engine: c.Engine, Key: c.Engine != check.Stopped, Hot: c.Method == check.HotWinding},
+	}
+}
+
+// Speeds of an engine that runs, in rpm. Common practice, no source.
+const (
+	IdleSpeed  = 1500
+	MidSpeed   = 3000
+	QuickSpeed = 5000
+)
+
+// Running is the speed of an engine that runs by itself, 0 for others.
+func Running(e check.Engine) float64 {
+	switch e {
+	case check.Idling:
+		return IdleSpeed
+	case check.At3000:
+		return MidSpeed
+	case check.At5000:
+		return QuickSpeed
+	}
+	return 0
+}
+
+// InState is the machine as it is in a state: warm or cold, with what fails only
+// when hot. What it gives has its windings' ohms at their temperature, its flux
+// at its temperature, and nothing left to apply.
+func (m Machine) InState(s State) Machine {
+	t := m.Ambient
+	if s.Hot {
+		t += m.Rise
+		for _, f := range m.hotOnly {
+			f.strike(&m)
+		}
+	}
+	warm := 1 + copperPerKelvin*(t-20)
+	for _, c := range m.coils() {
+		c.Ohms *= warm
+	}
+	// The magnets turn in the air and stay cooler than the copper: half the rise.
+	// An assumption, no source.
+	cooler := m.Ambient + (t-m.Ambient)/2
+	m.Magnets.Flux *= m.Magnets.Strength * (1 + m.Magnets.PerKelv*(cooler-20))
+	m.Magnets.PerKelv, m.Magnets.Strength, m.hotOnly = 0, 1, nil
+	return m
+}
+
+// copperPerKelvin at 20 °C is IEC 60028's 0.00393 (from memory).
+const copperPerKelvin = 0.00393
+
+func (m *Machine) coils() []*Coil {
+	return []*Coil{
+		&m.Phases[0], &m.Phases[1], &m.Phases[2], &m.Lighting, &m.Exciter, &m.Pickups[0], &m.Pickups[1],
+		&m.Spark.Primary, &m.Spark.Secondary,
+	}
+}
