@@ -22,6 +22,10 @@ func About() []Card {
 			"The bundled limits are wide, common practice, and not the figures of your machine. The service manual's figure is better.",
 			"A meter can find bad insulation. It cannot prove good insulation, and it cannot see a few shorted turns.",
 		}},
+		{Title: "The practice bench", Lines: []string{
+			Simulated,
+			"On it nothing shocks, burns or breaks. On a real machine all of it does: the cautions it shows are meant.",
+		}},
 		{Title: "Your records", Lines: []string{
 			"Sessions stay on this phone. Nothing is sent anywhere; there is no server.",
 			"A correction keeps the earlier reading. “Save as file” makes a copy to keep or send.",

@@ -18,6 +18,7 @@ var Titles = map[string]string{
 	"start": "Start", "setup": "Set-up", "check": "Check", "sheet": "All checks", "result": "Result",
 	"sessions": "Sessions", "about": "Safety", "meters": "Meters", "meter": "Meter", "nowhere": "Not found",
 	"method": "Method", "wire": "Wire",
+	"practice": "Practice", "bench": "Practice bench", "naming": "Name the fault", "truth": "What it was",
 }
 
 // Words of the frame.
@@ -130,6 +131,8 @@ const (
 	NoFile        = "The file could not be written: try again."
 	UntestedTitle = "What remains untested"
 	SessionsTitle = "Saved on this phone"
+	ShowExamples  = "Put three examples here"
+	AboutExamples = "An invented workshop quad and a garden scooter; their readings are simulated. They can be removed like any other."
 	NoSessions    = "Nothing saved yet. A session appears here with its first reading."
 	Delete        = "Delete"
 	Undo          = "Undo"

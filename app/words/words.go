@@ -278,6 +278,9 @@ func Part(p check.Part) string {
 		check.MeterLeads: "Meter leads", check.ChargeWinding: "Charge winding", check.Pickup: "Pickup",
 		check.Exciter: "Exciter", check.CoreGround: "Ground lead",
 		check.IgnitionBox: "Ignition box", check.MeterItself: "The meter itself",
+		check.Flywheel: "Flywheel and magnets", check.Regulator: "Regulator-rectifier", check.Battery: "Battery",
+		check.Wiring: "Wiring, fuse and grounds", check.KillCircuit: "Kill circuit", check.IgnitionCoil: "Ignition coil",
+		check.SparkPlug: "Spark plug and cap",
 	}[p]
 }
 

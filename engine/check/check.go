@@ -160,6 +160,17 @@ const (
 	MeterItself   Part = "meter"
 )
 
+// The other parts of a machine.
+const (
+	Flywheel     Part = "flywheel"
+	Regulator    Part = "regulator"
+	Battery      Part = "battery"
+	Wiring       Part = "wiring" // connectors, wires, fuse, grounds
+	KillCircuit  Part = "kill-circuit"
+	IgnitionCoil Part = "ignition-coil"
+	SparkPlug    Part = "spark-plug" // with its cap
+)
+
 // Trap is a way to get a false reading.
 type Trap string
 

@@ -1,13 +1,15 @@
 package machine
 
-// Open-circuit volts of one cell at rest by state of charge, in quarters. Lead:
-// the widely reproduced table of a battery's 12.65, 12.45, 12.24, 12.06 and 11.89 V
-// (seen on a vendor's page); AGM and LFP from memory, ±0.05 V a battery. They
-// differ by design up to 0.1 V a battery.
-var restVolts = map[Chemistry][5]float64{
-	Flooded: {11.89 / 6, 12.06 / 6, 12.24 / 6, 12.45 / 6, 12.65 / 6},
-	AGM:     {11.80 / 6, 12.00 / 6, 12.30 / 6, 12.60 / 6, 12.80 / 6},
-	LFP:     {12.0 / 4, 13.0 / 4, 13.2 / 4, 13.3 / 4, 13.5 / 4},
+// charged is the voltage of a battery of nominal 12 V at a state of charge.
+type charged struct{ charge, volts float64 }
+
+// Open-circuit volts at rest, straight lines between. Flooded: a widely
+// reproduced table, seen on a vendor's page. AGM and LFP from memory, ±0.05 V; a
+// design may differ by 0.1 V.
+var restVolts = map[Chemistry][]charged{
+	Flooded: {{0, 11.89}, {0.25, 12.06}, {0.5, 12.24}, {0.75, 12.45}, {1, 12.65}},
+	AGM:     {{0, 11.80}, {0.25, 12.00}, {0.5, 12.30}, {0.75, 12.60}, {1, 12.80}},
+	LFP:     {{0, 12.0}, {0.1, 12.8}, {0.25, 13.0}, {0.5, 13.18}, {0.75, 13.3}, {0.9, 13.35}, {1, 13.5}},
 }
 
 // Cells is how many cells in series a battery has.
@@ -28,7 +30,12 @@ func (m Machine) RestVolts() float64 {
 
 func cellVolts(c Chemistry, charge float64) float64 {
 	t := restVolts[c]
-	at := min(max(charge, 0), 1) * 4
-	i := min(int(at), 3)
-	return t[i] + (at-float64(i))*(t[i+1]-t[i])
+	charge = min(max(charge, 0), 1)
+	i := 1
+	for i < len(t)-1 && charge > t[i].charge {
+		i++
+	}
+	low, high := t[i-1], t[i]
+	volts := low.volts + (charge-low.charge)/(high.charge-low.charge)*(high.volts-low.volts)
+	return volts / float64(Build{Battery: c, Volts: 12}.Cells())
 }

@@ -55,14 +55,21 @@ func (m Machine) InState(s State) Machine {
 	t := m.Ambient
 	if s.Hot {
 		t += m.Rise
-		for _, f := range m.hotOnly {
-			f.strike(&m)
+		if len(m.hotOnly) > 0 {
+			m = m.struckHot()
 		}
 	}
 	warm := 1 + copperPerKelvin*(t-20)
-	for _, c := range m.coils() {
-		c.Ohms *= warm
+	for i := range m.Phases {
+		m.Phases[i].Ohms *= warm
 	}
+	for i := range m.Pickups {
+		m.Pickups[i].Ohms *= warm
+	}
+	m.Lighting.Ohms *= warm
+	m.Exciter.Ohms *= warm
+	m.Spark.Primary.Ohms *= warm
+	m.Spark.Secondary.Ohms *= warm
 	// The magnets turn in the air and stay cooler than the copper: half the rise.
 	// An assumption, no source.
 	cooler := m.Ambient + (t-m.Ambient)/2
@@ -71,12 +78,14 @@ func (m Machine) InState(s State) Machine {
 	return m
 }
 
+// struckHot is apart from InState so that a machine that fails at no temperature
+// is not put on the heap.
+func (m Machine) struckHot() Machine {
+	for _, f := range m.hotOnly {
+		f.strike(&m)
+	}
+	return m
+}
+
 // copperPerKelvin at 20 °C is IEC 60028's 0.00393 (from memory).
 const copperPerKelvin = 0.00393
-
-func (m *Machine) coils() []*Coil {
-	return []*Coil{
-		&m.Phases[0], &m.Phases[1], &m.Phases[2], &m.Lighting, &m.Exciter, &m.Pickups[0], &m.Pickups[1],
-		&m.Spark.Primary, &m.Spark.Secondary,
-	}
-}

@@ -16,7 +16,7 @@ func Typical(b Build) Machine {
 		Bridge:   Bridge{Ohms: math.Inf(1)},
 		Neutral:  Untouched(),
 		Regulator: Regulator{
-			SetPoint: 14.4, Junction: Junction{Volts: 0.78, Ohms: 0.016}, Ground: Contact{Ohms: 0.01},
+			SetPoint: 14.6, Junction: Junction{Volts: 0.78, Ohms: 0.016}, Ground: Contact{Ohms: 0.01},
 		},
 		Battery: battery(b),
 		Harness: harness(b),
@@ -31,13 +31,13 @@ func Typical(b Build) Machine {
 	for i := range m.Phases {
 		m.Phases[i] = charging(b)
 	}
-	if b.Kick {
-		m.Starter = Starter{Ohms: math.Inf(1), PerVolt: 450 / float64(b.Volts), Ripple: 0.35}
-	}
 	if b.Volts == 6 {
 		m.Regulator.SetPoint = 7.2
 		m.Starter.PerVolt *= 12.0 / 6
 		m.Starter.Ohms /= 2
+	}
+	if b.Kick {
+		m.Starter = Starter{Ohms: math.Inf(1), PerVolt: 450 / float64(b.Volts), Ripple: 0.35}
 	}
 	return m
 }
@@ -46,28 +46,25 @@ func sound(turns, ohms, henry float64, piles int) Coil {
 	return Coil{Turns: turns, Ohms: ohms, Henry: henry, Ground: Untouched(), Short: Short{Piles: piles, Ohms: 0.01 * ohms}}
 }
 
-// charging is one phase. A delta has √3 the turns of a star for the same leads,
-// and so √3² the ohms and inductance of its branches; one phase alone has more
-// of the poles.
+// charging is one phase. All give the same peak between leads at the same speed:
+// a delta and a single phase need √3 the turns of a star's phase, fewer poles
+// more of them. In the room of a pile, ohms and inductance go with the square of
+// its turns.
 func charging(b Build) Coil {
 	poles := max(b.StatorPoles, 3)
 	if b.Exciter() && poles > 3 {
 		poles--
 	}
 	piles := max(poles/b.Charge.Phases(), 1)
-	c := sound(60, 0.22, 0.7e-3, piles)
-	switch b.Charge {
-	case Delta:
-		c = c.turned(math.Sqrt(3))
-	case SinglePhase, TwoPhase:
-		c = c.turned(1.5)
-	case GroundedEnd:
-		c = c.turned(1.7)
+	more := 12 / float64(b.MagnetPoles)
+	if b.Charge != Star {
+		more *= math.Sqrt(3)
 	}
 	if b.Volts == 6 {
-		c = c.turned(0.5)
+		more /= 2
 	}
-	return c
+	room := 3 / float64(piles)
+	return sound(60, 0.22*room, 0.7e-3*room, piles).turned(more)
 }
 
 // turned is the coil with its turns times k, in the same room: wire of 1/k the
@@ -81,7 +78,7 @@ func (c Coil) turned(k float64) Coil {
 }
 
 func battery(b Build) Battery {
-	p := Battery{Charge: 0.8, AmpHour: 9, Ohms: 0.018, Accept: 0.16, Layer: 0.05}
+	p := Battery{Charge: 0.8, AmpHour: 9, Ohms: 0.018, Accept: 0.25, Layer: 0.03}
 	if b.Battery == LFP {
 		p.Ohms, p.Accept = 0.012, 0.05
 	}
@@ -94,12 +91,15 @@ func battery(b Build) Battery {
 func harness(b Build) Harness {
 	small := Contact{Ohms: 0.008}
 	h := Harness{
-		OtherPins: Contact{Ohms: 0.05}, Feed: Contact{Ohms: 0.02}, Fuse: Contact{Ohms: 0.004}, Plus: Contact{Ohms: 0.002},
+		OtherPins: Contact{Ohms: 0.05}, Feed: Contact{Ohms: 0.015}, Fuse: Contact{Ohms: 0.004}, Plus: Contact{Ohms: 0.002},
 		Minus: Contact{Ohms: 0.004}, Strap: Contact{Ohms: 0.004}, Key: Contact{Ohms: 0.03}, GroundLead: Contact{Ohms: 0.03},
 		Drain: 0.0005, Lamp: 3.3,
 	}
+	if b.Charge == SinglePhase || b.Charge == GroundedEnd {
+		h.Lamp = 8
+	}
 	if b.Volts == 6 {
-		h.Lamp = 1.4
+		h.Lamp /= 3
 	}
 	for i := range h.ChargePins {
 		h.ChargePins[i] = small

@@ -1,0 +1,131 @@
+package machine
+
+import (
+	"coilbook/engine/check"
+	"coilbook/engine/meter"
+)
+
+// Speed is the engine's in rpm: 0 stopped, by the starter cranking, else as it
+// runs.
+func (m Machine) Speed(e check.Engine) float64 {
+	if e == cranking {
+		return m.CrankingSpeed()
+	}
+	return Running(e)
+}
+
+func (m *Machine) speed(e check.Engine) float64 {
+	if e == cranking {
+		return m.crankingSpeed()
+	}
+	return Running(e)
+}
+
+// still is a voltage of a machine that stands: from the battery alone. On an AC
+// dial it depends on the detector, as a meter's self-check finds.
+func (m *Machine) still(p probed, with *meter.Meter) Prediction {
+	input := float64(with.InputDC)
+	if p.function == meter.VoltsAC {
+		input = float64(with.InputAC)
+	}
+	var n net[float64]
+	m.wireDirect(&n, p.State, false)
+	volts := metered(&n, p, input)
+	if p.function == meter.VoltsAC {
+		volts = detectorOf(with).of(volts, 0)
+	}
+	return known(volts)
+}
+
+// metered is what a meter with an input in ohms sees; nothing between two parts
+// that no way joins.
+func metered(n *net[float64], p probed, input float64) float64 {
+	volts, siemens, ok := n.seen(p.red, p.black)
+	if !ok {
+		return 0
+	}
+	return volts * siemens / (siemens + 1/input)
+}
+
+// direct is the mean voltage of a machine that turns.
+func (m *Machine) direct(p probed, with *meter.Meter) Prediction {
+	input := float64(with.InputDC)
+	if m.excites(p) {
+		e, ok := m.excited(p, input)
+		return Prediction{Value: e.averages().mean, Flicker: m.unsteady(p.Engine), Known: ok}
+	}
+	s := m.charge(p.State)
+	if m.bent(p, s) {
+		return Prediction{}
+	}
+	return Prediction{Value: m.supplied(s, p, input), Known: s.Known}
+}
+
+// unsteady is how far a winding's volts differ from display to display: as much
+// as the speed does.
+func (m *Machine) unsteady(e check.Engine) float64 {
+	if e == cranking {
+		return m.Starter.Ripple
+	}
+	return 0
+}
+
+// alternating is what the AC dial shows of a machine that turns.
+func (m *Machine) alternating(p probed, with *meter.Meter) Prediction {
+	input, d := float64(with.InputAC), detectorOf(with)
+	if m.excites(p) {
+		e, ok := m.excited(p, input)
+		return Prediction{Value: d.shows(e.averages()), Flicker: m.unsteady(p.Engine), Known: ok}
+	}
+	if sparks(p.red) || sparks(p.black) {
+		return Prediction{Known: !m.fires(p.State)}
+	}
+	rpm := m.speed(p.Engine)
+	sine := m.sine(p, rpm, input)
+	pulse := m.pulses(p, rpm, input)
+	steady, ok := m.beneath(p, d, input)
+	out := Prediction{Value: d.of(steady, sine) + pulse.shown(d), Flicker: m.unsteady(p.Engine), Known: ok}
+	if sine == 0 && pulse.share == 0 {
+		out.Flicker = 0
+	}
+	return out
+}
+
+// beneath is the mean voltage that a detector without a capacitor sees with the
+// rest. Where the rectifier takes current there is no formula for what a
+// detector shows, but for a mean that hides all that alternates about it.
+func (m *Machine) beneath(p probed, d detector, input float64) (volts float64, ok bool) {
+	atLeads := atRegulator(p.red) || atRegulator(p.black)
+	if !d.seesMean() && (p.Plug != together || !atLeads && !m.feeds(p)) {
+		return 0, true
+	}
+	s := m.charge(p.State)
+	switch {
+	case m.bent(p, s):
+		return 0, false
+	case !d.seesMean():
+		return 0, s.GeneratorAmps == 0 || !m.feeds(p)
+	}
+	volts = m.supplied(s, p, input)
+	return volts, s.Known
+}
+
+// bent reports that the rectifier shapes the voltage that is probed: between
+// leads while it conducts, and from a lead to anything else always, for then the
+// meter itself draws a current through its diodes.
+func (m *Machine) bent(p probed, s Supply) bool {
+	red, black := atRegulator(p.red), atRegulator(p.black)
+	if p.Plug != together || !red && !black {
+		return false
+	}
+	return m.conducts(s) || red != black && m.Build.Charge != GroundedEnd
+}
+
+// feeds reports whether a probing sees the generator's current: not where both
+// points are on the same side of it by a wire alone.
+func (m *Machine) feeds(p probed) bool {
+	on := func(at point) bool { return at >= frame && at <= boxFeed && at != boxGround }
+	return on(p.red) || on(p.black)
+}
+
+func sparks(p point) bool { return p == coilPrimary || p == sparkLead || p == capEnd }
