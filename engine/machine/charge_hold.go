@@ -6,8 +6,16 @@ func (m *Machine) held(l *load, full float64) float64 {
 	return min(l.ampsAt(m.Regulator.SetPoint), full)
 }
 
-// steadied reports whether a battery holds the voltage up between the half waves
-// that a regulator lets through. Without one there is no formula.
+// holdsMean reports whether what the regulator holds is the mean. It looks between
+// the half waves too: what a bad wire drops while they flow it sees only in part.
+// With a winding on the core the current that it shorts comes back by the frame.
+func (m *Machine) holdsMean(l *load, full float64) bool {
+	const seen = 1 // V
+	return full*l.sensedGives.ohms < seen && !m.grounded()
+}
+
+// steadied reports whether a battery holds the voltage up between the half waves.
+// Without one there is no formula.
 func (m *Machine) steadied() bool {
 	h := &m.Harness
 	return max(h.Feed.Ohms, h.Fuse.Ohms, h.Plus.Ohms, h.Minus.Ohms) < most

@@ -66,8 +66,8 @@ func (m *Machine) charge(s State) Supply {
 	}
 	l.takes, l.sensedTakes, _ = m.linesOf(s, g.returns, true)
 	out.GeneratorAmps = m.balance(&g, &l, &out)
-	out.Known = out.Known && (m.steadied() || !out.Holding)
-	out.charging = l.charges(out.GeneratorAmps)
+	out.charging = l.charges(out.GeneratorAmps) && m.steadied()
+	out.Known = out.Known && m.steadied()
 	return out
 }
 
@@ -150,6 +150,7 @@ func (m *Machine) balance(g *generator, l *load, out *Supply) float64 {
 		return full.amps
 	}
 	out.Holding = true
+	out.Known = out.Known && m.holdsMean(l, full.amps)
 	return m.held(l, full.amps)
 }
 

@@ -17,10 +17,6 @@ type piece[T float64 | complex128] struct {
 	open               bool // at the first end
 }
 
-// pileCoupling is how well turns on one pole couple with its other turns. An
-// assumption, no source.
-const pileCoupling = 0.95
-
 // split are the inductances of a share of a coil's turns, of the rest, and
 // between the two: whole piles first, which couple with nothing; within the pile
 // that both share, turns squared.
@@ -31,7 +27,7 @@ func (c *Coil) split(share float64) (part, rest, mutual float64) {
 	pile := c.Henry / piles
 	part = pile * (whole + p*p)
 	rest = pile * max(piles-whole-1+(1-p)*(1-p), 0)
-	return part, rest, pileCoupling * pile * p * (1 - p)
+	return part, rest, PileCoupling * pile * p * (1 - p)
 }
 
 // resistive is the coil for a direct current that has come to rest, giving volts

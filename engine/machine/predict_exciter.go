@@ -37,8 +37,9 @@ func (m *Machine) excited(p probed, input float64) (h halves, ok bool) {
 		return halves{}, false
 	}
 	h = m.halves(live, p.State, input)
-	if h.peak > m.Box.Clamp {
-		return halves{}, false
+	loop := m.Kill.Chafed < most || m.Exciter.Ground.Ohms < most
+	if h.peak > m.Box.Clamp || loop && Running(p.Engine) > 0 {
+		return halves{}, false // at speed inductance and a second loop shape the half waves anew
 	}
 	if turned {
 		return h.swapped(), true

@@ -25,14 +25,15 @@ type train struct {
 
 // pulses is the train between two points with a meter of an input there. A coil
 // and what loads it are resistances to it: inductance moves volt-seconds in time
-// and loses none. Two pickups give their pulses at different times.
+// and loses none, unless shorted turns have it smear one pulse into the next at
+// speed (see smeared). Two pickups give their pulses at different times.
 func (m *Machine) pulses(p probed, rpm, input float64) train {
 	var out train
 	if !(rpm > 0) || !atPickup(p.red) && !atPickup(p.black) {
 		return out
 	}
 	r := &m.Reluctor
-	flux := r.Flux * math.Exp(-2*math.Pi*(r.Gap-r.Usual)/r.Lambda) * math.Tanh(r.Arc/2/r.Edge)
+	flux := r.Flux * r.Reach() * math.Tanh(r.Arc/2/r.Edge)
 	out.turn, out.edge = 60/rpm, r.Edge/6/rpm
 	for i := range m.Build.Pickups {
 		var n net[float64]
@@ -91,6 +92,13 @@ func (t train) shown(d detector) float64 {
 		return meter.FullWaveFactor * 2 * t.flux / t.turn
 	}
 	return t.peak() * math.Sqrt(2*4.0/3*t.edge*t.widened()/t.turn)
+}
+
+// smeared reports a pickup with turns that are shorted, or closed over the core,
+// at the speed of an engine that runs: there is no formula for it.
+func (m *Machine) smeared(p probed) bool {
+	closed := func(c *Coil) bool { return c.Short.Share > 0 || c.Ground.Ohms < most }
+	return Running(p.Engine) > 0 && (atPickup(p.red) || atPickup(p.black)) && (closed(&m.Pickups[0]) || closed(&m.Pickups[1]))
 }
 
 // fires reports whether the box sets off a spark in a state.

@@ -28,6 +28,9 @@ func (m *Machine) still(p probed, with *meter.Meter) Prediction {
 	if p.function == meter.VoltsAC {
 		input = float64(with.InputAC)
 	}
+	if m.lifted(p) {
+		return Prediction{}
+	}
 	var n net[float64]
 	m.wireDirect(&n, p.State, false)
 	volts := metered(&n, p, input)
@@ -35,6 +38,13 @@ func (m *Machine) still(p probed, with *meter.Meter) Prediction {
 		volts = detectorOf(with).of(volts, 0)
 	}
 	return known(volts)
+}
+
+// lifted reports a lead in its plug on a machine whose bad ground may lift the
+// frame above the knee of a diode.
+func (m *Machine) lifted(p probed) bool {
+	lead := atRegulator(p.red) != atRegulator(p.black)
+	return lead && p.Plug == together && p.Key && m.Harness.Strap.Ohms > 0.05
 }
 
 // metered is what a meter with an input in ohms sees; nothing between two parts
@@ -55,7 +65,7 @@ func (m *Machine) direct(p probed, with *meter.Meter) Prediction {
 		return Prediction{Value: e.averages().mean, Flicker: m.unsteady(p.Engine), Known: ok}
 	}
 	s := m.charge(p.State)
-	if m.bent(p, s) {
+	if m.bent(p, s) || m.sparking(p) {
 		return Prediction{}
 	}
 	return Prediction{Value: m.supplied(s, p, input), Known: s.Known}
@@ -77,8 +87,13 @@ func (m *Machine) alternating(p probed, with *meter.Meter) Prediction {
 		e, ok := m.excited(p, input)
 		return Prediction{Value: d.shows(e.averages()), Flicker: m.unsteady(p.Engine), Known: ok}
 	}
-	if sparks(p.red) || sparks(p.black) {
-		return Prediction{Known: !m.fires(p.State)}
+	switch {
+	case m.sparking(p):
+		return Prediction{}
+	case sparks(p.red) || sparks(p.black):
+		return known(0)
+	case m.smeared(p), m.rippled(p):
+		return Prediction{}
 	}
 	rpm := m.speed(p.Engine)
 	sine := m.sine(p, rpm, input)
@@ -89,6 +104,12 @@ func (m *Machine) alternating(p probed, with *meter.Meter) Prediction {
 		out.Flicker = 0
 	}
 	return out
+}
+
+// rippled reports a supply on which something alternates that no formula has: a
+// winding that a broken thyristor lays across the battery.
+func (m *Machine) rippled(p probed) bool {
+	return m.feeds(p) && m.Build.Charge == GroundedEnd && m.diodeShorted()
 }
 
 // beneath is the mean voltage that a detector without a capacitor sees with the
@@ -118,14 +139,28 @@ func (m *Machine) bent(p probed, s Supply) bool {
 	if p.Plug != together || !red && !black {
 		return false
 	}
-	return m.conducts(s) || red != black && m.Build.Charge != GroundedEnd
+	return m.conducts(s) || m.grounded() || red != black && m.Build.Charge != GroundedEnd
 }
 
 // feeds reports whether a probing sees the generator's current: not where both
 // points are on the same side of it by a wire alone.
 func (m *Machine) feeds(p probed) bool {
-	on := func(at point) bool { return at >= frame && at <= boxFeed && at != boxGround }
+	on := func(at point) bool {
+		return at >= frame && at <= boxFeed && at != boxGround || at == killWire && !m.Build.Exciter()
+	}
 	return on(p.red) || on(p.black)
+}
+
+// sparking reports a probe at the ignition coil, or at a box with a bad ground,
+// while the box may drive it.
+func (m *Machine) sparking(p probed) bool {
+	fed := p.Plug == together || !m.Build.Exciter()
+	high := func(at point) bool { return at == sparkLead || at == capEnd } // a killed box leaves it a volt or so
+	return fed && (high(p.red) || high(p.black) || (m.driven(p.red) || m.driven(p.black)) && !m.killed(p.State))
+}
+
+func (m *Machine) driven(p point) bool {
+	return sparks(p) || p == boxGround && m.Box.Ground.Ohms > 1
 }
 
 func sparks(p point) bool { return p == coilPrimary || p == sparkLead || p == capEnd }

@@ -15,6 +15,10 @@ package machine
 // touch counts its share of the wire from there. Bridge lies between two leads
 // at the plug.
 //
+// Turns of one pile (one pole's coil) share their flux, those of different piles do
+// not: within a pile inductance goes with the square of the turns, and two parts
+// of it couple by PileCoupling. Shorted turns are whole piles first.
+//
 // Plug. charge-i –ChargePins[i]– regulator-i, exciter –OtherPins– box-exciter,
 // pickup-a –OtherPins– box-pickup and pickup-b –OtherPins– box-ground only while
 // it is together. ground-lead –GroundLead– core always.
@@ -59,8 +63,10 @@ package machine
 // spark-lead to core. spark-lead –Cap– cap-end –Fouling– core, and a gap that
 // breaks down at Kilovolts.
 const (
-	KillPull    = 10e3 // Ω inside a battery-fed box
-	KillContact = 0.1  // Ω of a closed kill switch
-	SenseTime   = 3e-3 // s
+	KillPull    = 10e3   // Ω inside a battery-fed box
+	KillContact = 0.1    // Ω of a closed kill switch
+	SenseTime   = 1.5e-3 // s
 	TurnsFrom   = 0.5
+	// PileCoupling is an assumption, no source.
+	PileCoupling = 0.95
 )

@@ -1,0 +1,191 @@
+package rig
+
+import (
+	"math"
+
+	"coilbook/engine/check"
+	"coilbook/engine/machine"
+	"coilbook/engine/transient"
+)
+
+// wireIgnition lays exciter, pickups, box, kill circuit and coil.
+func (r *Rig) wireIgnition() {
+	r.wirePickups()
+	box, n := r.parts.Box, r.node
+	ground, charged, out := n(check.BoxGround), r.c.Node("box-charged"), n(check.CoilPrimary)
+	r.join(n(check.BoxPickup), ground, box.Input)
+	if r.made.Build.Exciter() {
+		r.contact(ground, transient.Ground, box.Ground)
+		r.feedFromExciter(charged)
+	} else {
+		r.feedFromBattery(charged)
+	}
+	r.c.Capacitor(charged, out, box.Farad, 0)
+	small := transient.Junction{Volts: 0.7, Ohms: 0.1}
+	r.c.Thyristor(charged, ground, small, r.trigger())
+	r.c.Diode(ground, charged, small)
+	r.c.Diode(charged, ground, transient.Junction{Volts: box.Clamp, Ohms: 50})
+	r.wireKill()
+	r.wireSpark()
+}
+
+func (r *Rig) wirePickups() {
+	pins := r.parts.Harness.OtherPins
+	a, b := r.node(check.PickupA), r.node(check.PickupB)
+	r.wireCoil(a, b, r.parts.Pickups[0], r.passed(0, 0))
+	if r.state.Plug == check.Together {
+		r.contact(a, r.node(check.BoxPickup), pins)
+		r.contact(b, r.node(check.BoxGround), pins)
+	}
+	if r.made.Build.Pickups > 1 {
+		r.wireCoil(r.node(check.PickupTwo), transient.Ground, r.parts.Pickups[1], r.passed(1, math.Pi))
+	}
+}
+
+// passed is the emf of a pickup that the reluctor passes at an angle.
+func (r *Rig) passed(i int, at float64) emfOf {
+	return func(share float64) transient.Source {
+		return r.turn.pulses(r.parts.Pickups[i].Turns*share, r.parts.Reluctor, at)
+	}
+}
+
+func (r *Rig) feedFromExciter(charged transient.Node) {
+	n, box := r.node, r.parts.Box
+	r.wireCoil(n(check.ExciterLead), transient.Ground, r.parts.Exciter, r.linked(r.parts.Exciter, 0))
+	if r.state.Plug == check.Together {
+		r.contact(n(check.ExciterLead), n(check.BoxExciter), r.parts.Harness.OtherPins)
+	}
+	small := transient.Junction{Volts: 0.7, Ohms: 1}
+	if box.Shorted {
+		r.join(n(check.BoxExciter), charged, 1)
+	} else {
+		r.c.Diode(n(check.BoxExciter), charged, small)
+	}
+	r.c.Diode(n(check.BoxGround), n(check.BoxExciter), small)
+}
+
+func (r *Rig) feedFromBattery(charged transient.Node) {
+	n, box := r.node, r.parts.Box
+	feed, ground := n(check.BoxFeed), n(check.BoxGround)
+	r.join(n(check.KillWire), feed, machine.KillPull)
+	raised := r.c.Node("box-raised")
+	nominal := float64(r.made.Build.Volts)
+	// The converter's output follows its supply, by one step behind.
+	supply := 0.0
+	r.c.Switch(feed, ground, 1e9, func(s *transient.State) bool { supply = s.Between(feed, ground); return true })
+	r.c.Supply(raised, ground, transient.Func(func(float64) float64 {
+		if supply < convertsFrom*nominal {
+			return 0
+		}
+		return box.Volts * supply / nominal
+	}), box.Source)
+	r.c.Diode(raised, charged, transient.Junction{Volts: 0.7, Ohms: 1})
+}
+
+// wireBoxSupply is what a battery-fed box is to the supply.
+func (r *Rig) wireBoxSupply() {
+	box, ground := r.parts.Box, r.node(check.BoxGround)
+	r.contact(ground, transient.Ground, box.Ground)
+	r.contact(r.node(check.KeyOut), r.node(check.BoxFeed), box.Feed)
+	r.join(r.node(check.BoxFeed), ground, box.Draw)
+}
+
+// convertsFrom is the share of the nominal voltage from which the converter of a
+// battery-fed box works. An assumption, no source.
+const convertsFrom = 0.6
+
+// trigger fires the box at a pickup's pulse; the discharge is followed in fine
+// steps.
+func (r *Rig) trigger() transient.Gate {
+	in, ground, kill, feed := r.node(check.BoxPickup), r.node(check.BoxGround), r.node(check.KillWire), r.node(check.BoxFeed)
+	box, batteryFed := r.parts.Box, !r.made.Build.Exciter()
+	armed := true
+	return func(s *transient.State) bool {
+		if box.Dead || r.turn.still() {
+			return false
+		}
+		above := s.Between(in, ground) > box.Trigger
+		if !above {
+			armed = true
+			return false
+		}
+		if batteryFed && s.Between(kill, ground) < s.Between(feed, ground)/2 {
+			return false
+		}
+		if armed {
+			armed = false
+			s.Refine(15e-6, 0.8e-3)
+		}
+		return true
+	}
+}
+
+// wireKill lays the circuit that stops the engine.
+func (r *Rig) wireKill() {
+	wire := r.node(check.KillWire)
+	if r.parts.Kill.Stuck || !r.state.Key {
+		r.join(wire, transient.Ground, machine.KillContact)
+	}
+	r.join(wire, transient.Ground, r.parts.Kill.Chafed)
+}
+
+// sparkGap is the plug's gap: it breaks down at a voltage and burns until its
+// current dies.
+type sparkGap struct {
+	burns  bool
+	sparks int
+	peak   float64
+}
+
+func (r *Rig) wireSpark() {
+	p := r.parts.Spark
+	lead, end := r.node(check.SparkLead), r.node(check.CapEnd)
+	r.wireSparkCoils(lead)
+	r.join(lead, end, p.Cap)
+	r.join(end, transient.Ground, p.Fouling)
+	gap := &r.spark
+	r.c.Switch(end, transient.Ground, sparkOhms, func(s *transient.State) bool {
+		v := math.Abs(s.Volts(end))
+		gap.peak = max(gap.peak, v)
+		switch {
+		case !gap.burns && v > p.Kilovolts*1e3:
+			gap.burns = true
+			gap.sparks++
+		case gap.burns && v < sparkOhms*sparkAmps:
+			gap.burns = false
+		}
+		return gap.burns
+	})
+}
+
+// A burning spark is a resistance that goes out below a current. Assumptions, no
+// source.
+const (
+	sparkOhms = 5e3
+	sparkAmps = 5e-3
+)
+
+// wireSparkCoils couples primary and secondary; a broken one leaves the other.
+func (r *Rig) wireSparkCoils(lead transient.Node) {
+	p := r.parts.Spark
+	one, two := fewer(p.Primary), fewer(p.Secondary)
+	first, second := r.node(check.CoilPrimary), lead
+	if math.IsInf(one.Joint, 1) {
+		first = r.c.Node("")
+	}
+	if math.IsInf(two.Joint, 1) {
+		second = r.c.Node("")
+	}
+	r.c.Coupled(first, transient.Ground, second, transient.Ground, one.Ohms, one.Henry, two.Ohms, two.Henry, p.Coupling)
+}
+
+// fewer is an ignition coil's winding without its shorted turns. All of its turns
+// share one flux, so that the shorted ones take most of it: what is left of the
+// inductance is what does not couple.
+func fewer(c machine.Coil) machine.Coil {
+	if s := min(c.Short.Share, 0.99); s > 0 {
+		c.Ohms = c.Ohms*(1-s) + c.Short.Ohms
+		c.Henry *= (1 - s) * (1 - s) * (1 - machine.PileCoupling*machine.PileCoupling)
+	}
+	return c
+}
