@@ -13,7 +13,8 @@ type generator struct {
 	terms   [6]term
 	n       int
 	diode   Junction
-	returns point // regulator's body, or the core where the winding lies on it
+	pulsed  float64 // Ω that pulses of current meet on their way, not their mean
+	returns point   // regulator's body, or the core where the winding lies on it
 	known   bool
 }
 
@@ -38,12 +39,27 @@ func (g *generator) at(volts float64) current {
 	sink := circuit.Sink{Volts: max(volts, 0), DiodeVolts: g.diode.Volts, DiodeOhms: g.diode.Ohms}
 	var out current
 	for _, t := range g.terms[:g.n] {
+		sink.DiodeOhms = g.diode.Ohms + g.pulsed/float64(t.arrangement.Drops())
 		c := t.arrangement.Charging(t.source, sink)
 		out.amps += t.weight * c.Mean
 		out.ripple = math.Hypot(out.ripple, max(t.weight, 0)*c.Ripple)
 	}
 	out.amps = max(out.amps, 0)
 	return out
+}
+
+// pulses reports a current that comes in pulses with nothing between: what it drops
+// over a wire grows with the pulse. That of more sources than one hardly
+// alternates, and behind a shorted diode most of the pulse takes another way.
+func (g *generator) pulses() bool {
+	if g.n != 1 {
+		return false
+	}
+	switch g.terms[0].arrangement {
+	case circuit.FullWave, circuit.FullWaveDiodeOpen, circuit.HalfWave:
+		return true
+	}
+	return false
 }
 
 // generator of a machine in a state; none with the plug apart, nor where the

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"coilbook/engine/check"
+	"coilbook/engine/circuit"
 )
 
 // Supply is how generator, battery and loads come to terms.
@@ -158,8 +159,18 @@ func (m *Machine) balance(g *generator, l *load, out *Supply) float64 {
 // falls and the other rises with the voltage, so that there is one; found by the
 // rule of false position, with the weight of an end that stays halved (Illinois).
 func (g *generator) into(l *load) current {
+	quick := 0.0
+	switch {
+	case g.pulses():
+		quick = l.gives.ohms
+		g.pulsed = quick
+		defer func() { g.pulsed = 0 }()
+	case g.n == 1 && g.terms[0].arrangement == circuit.FullWaveDiodeShorted:
+		// Half sines weigh a resistance by π²/4 of their mean (<i²>/<i>, derived).
+		quick = -l.gives.ohms * (math.Pi*math.Pi/4 - 1)
+	}
 	excess := func(amps float64) (current, float64) {
-		c := g.at(l.at(amps))
+		c := g.at(l.at(amps) - quick*amps)
 		return c, c.amps - amps
 	}
 	c, above := excess(0)

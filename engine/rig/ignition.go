@@ -133,7 +133,8 @@ func (r *Rig) wireKill() {
 // current dies.
 type sparkGap struct {
 	burns  bool
-	sparks int
+	sparks int // those that one discharge strikes again count once
+	last   float64
 	peak   float64
 }
 
@@ -144,13 +145,17 @@ func (r *Rig) wireSpark() {
 	r.join(lead, end, p.Cap)
 	r.join(end, transient.Ground, p.Fouling)
 	gap := &r.spark
+	gap.last = -1
 	r.c.Switch(end, transient.Ground, sparkOhms, func(s *transient.State) bool {
 		v := math.Abs(s.Volts(end))
 		gap.peak = max(gap.peak, v)
 		switch {
 		case !gap.burns && v > p.Kilovolts*1e3:
 			gap.burns = true
-			gap.sparks++
+			if s.Time()-gap.last > sparkTime {
+				gap.sparks++
+			}
+			gap.last = s.Time()
 		case gap.burns && v < sparkOhms*sparkAmps:
 			gap.burns = false
 		}
@@ -163,6 +168,7 @@ func (r *Rig) wireSpark() {
 const (
 	sparkOhms = 5e3
 	sparkAmps = 5e-3
+	sparkTime = 2e-3 // s, longer than one discharge
 )
 
 // wireSparkCoils couples primary and secondary; a broken one leaves the other.

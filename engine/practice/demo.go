@@ -1,0 +1,57 @@
+package practice
+
+import (
+	"time"
+
+	"coilbook/engine/check"
+	"coilbook/engine/machine"
+	"coilbook/engine/meter"
+	"coilbook/engine/rig"
+	"coilbook/engine/session"
+)
+
+// Example sessions tell an invented story: a workshop's quad that has stopped
+// charging, the same quad after its stator was wound anew, and a garden scooter
+// without a spark. Their readings are simulated.
+func Examples() ([]session.Session, error) {
+	quad := machine.Drawn(machine.Usual(), machine.NewChance(1889))
+	rewound := machine.Drawn(machine.Usual(), machine.NewChance(1890))
+	small := machine.Build{
+		MagnetPoles: 8, StatorPoles: 8, Charge: machine.SinglePhase, Regulating: machine.Shunt, Battery: machine.Flooded, Volts: 12,
+		Ignition: machine.ACFed, Pickups: 1, GroundLead: true,
+	}
+	scooter := machine.Drawn(small, machine.NewChance(1891))
+	bench := rig.DrawnInstrument(meter.Cheap(), machine.NewChance(3))
+	warm := 18.0
+	var out []session.Session
+	for _, e := range []struct {
+		m     machine.Machine
+		setup session.Setup
+		at    time.Time
+	}{
+		{
+			quad.With(machine.Fault{Kind: machine.PhaseToCore, At: 2, Size: 0.4}),
+			session.Setup{Name: "Example: workshop quad", Aim: check.NoCharge, Ambient: &warm},
+			time.Date(2026, 5, 4, 9, 30, 0, 0, time.UTC),
+		},
+		{
+			rewound,
+			session.Setup{Name: "Example: workshop quad, stator rewound", Aim: check.Bench, Ambient: &warm,
+				Methods: []check.Method{check.VoltAmp}, Kit: &session.Kit{ResistorOhms: Kit.ResistorOhms, ResistorPercent: 1}},
+			time.Date(2026, 5, 18, 16, 0, 0, 0, time.UTC),
+		},
+		{
+			scooter.With(machine.Fault{Kind: machine.ExciterOpen}),
+			session.Setup{Name: "Example: garden scooter", Aim: check.NoSpark},
+			time.Date(2026, 6, 2, 18, 15, 0, 0, time.UTC),
+		},
+	} {
+		e.setup.Build, e.setup.Meter, e.setup.Profile = e.m.Build.Known(), bench.Meter.ID, "ac-fed-ignition"
+		s, err := Recorded(e.m, bench, e.setup, e.at)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
