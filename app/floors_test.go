@@ -20,6 +20,11 @@ var floor = map[string][]string{
 	"engine/winding":      {"engine/quantity", "engine/uncertainty"},
 	"engine/spec":         {"engine/quantity", "engine/uncertainty", "engine/meter", "engine/winding"},
 	"engine/check":        {"engine/quantity", "engine/meter", "engine/spec"},
+	"engine/circuit":      {"engine/quantity"},
+	"engine/transient":    {},
+	"engine/machine":      {"engine/quantity", "engine/meter", "engine/circuit", "engine/spec", "engine/check"},
+	"engine/rig":          {"engine/quantity", "engine/meter", "engine/transient", "engine/check", "engine/machine"},
+	"engine/practice":     {"engine/"},
 	"engine/session":      {"engine/check", "engine/meter", "engine/spec"},
 	"engine/assess":       {"engine/"},
 	"specs":               {"engine/spec"},
@@ -42,7 +47,7 @@ var touching = map[string][]string{
 	"net/http":      {"app"},
 	"html/template": {},
 	"math/rand":     {},
-	"math/rand/v2":  {},
+	"math/rand/v2":  {"engine/machine"}, // seeded streams only
 	"github.com/maxence-charriere/go-app/v10/pkg/app": {"app/part", "app/screen", "app"},
 }
 

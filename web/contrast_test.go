@@ -17,6 +17,7 @@ var pairs = []struct {
 	{"ink", "accent-soft", 7}, {"ink", "warn-soft", 7}, {"on-bar", "bar", 7}, {"on-bar-soft", "bar", 7}, {"on-accent", "accent", 7},
 	{"accent", "paper", 7}, {"accent", "bench", 7}, {"in", "in-soft", 7}, {"out", "out-soft", 7}, {"unsure", "unsure-soft", 7},
 	{"out", "paper", 7}, {"out", "bench", 7}, {"out", "warn-soft", 7}, {"in", "paper", 7}, {"unsure", "paper", 7},
+	{"on-red", "red", 7}, {"red", "keys", 3}, {"red", "key", 3},
 	{"out", "in-soft", 3}, {"unsure", "in-soft", 3}, // a bell over the limit
 	{"line", "paper", 3}, {"line", "bench", 3}, {"line", "keys", 3}, {"warn-line", "warn-soft", 3}, {"focus", "paper", 3}, {"focus", "bench", 3}, {"focus", "keys", 3},
 }

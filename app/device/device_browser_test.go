@@ -149,3 +149,19 @@ func TestOptionalAbilities(t *testing.T) {
 		t.Errorf("id %s is not of version 7", id)
 	}
 }
+
+func TestKeep(t *testing.T) {
+	defer Keep("try", "")
+	if Kept("try") != "" || !Keep("try", "one – “two”") || Kept("try") != "one – “two”" {
+		t.Errorf("kept is %q", Kept("try"))
+	}
+	if Keep("try", ""); Kept("try") != "" {
+		t.Error("taken away, and still there")
+	}
+}
+
+func TestSeedsDiffer(t *testing.T) {
+	if Seed() == Seed() && Seed() == Seed() {
+		t.Error("the same seed again and again")
+	}
+}

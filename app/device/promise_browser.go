@@ -9,7 +9,10 @@ import (
 
 // then calls ok with what a promise resolves to; a refusal ends in silence,
 // because everything asked for through it is optional.
-func then(promise js.Value, ok func(js.Value)) {
+func then(promise js.Value, ok func(js.Value)) { thenOr(promise, ok, func() {}) }
+
+// thenOr calls ok or refused.
+func thenOr(promise js.Value, ok func(js.Value), refused func()) {
 	var fulfilled, rejected js.Func
 	free := func() {
 		fulfilled.Release()
@@ -22,6 +25,7 @@ func then(promise js.Value, ok func(js.Value)) {
 	})
 	rejected = js.FuncOf(func(js.Value, []js.Value) any {
 		free()
+		refused()
 		return nil
 	})
 	promise.Call("then", fulfilled, rejected)

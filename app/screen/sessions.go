@@ -7,6 +7,7 @@ import (
 	"coilbook/app/desk"
 	"coilbook/app/part"
 	"coilbook/app/words"
+	"coilbook/engine/practice"
 	"coilbook/engine/session"
 )
 
@@ -34,11 +35,24 @@ func (s *sessions) Render() app.UI {
 		head(words.Titles["sessions"], savedSign(s.Desk)),
 		app.Main().Class("main").Body(
 			heading(words.SessionsTitle),
-			part.When("", len(list) == 0 && s.Desk.Listed(), func() app.UI { return part.Text("quiet", words.NoSessions) }),
+			part.When("", len(list) == 0 && s.Desk.Listed(), s.none),
 			app.Div().Class("rows").ID("session-rows").Body(rows...),
 			part.When("", s.removed != uuid.Nil, s.undo),
 		),
 		foot("sessions"),
+	)
+}
+
+// none says that nothing is there, and offers something to look at.
+func (s *sessions) none() app.UI {
+	return app.Div().Class("none").Body(
+		part.Text("quiet", words.NoSessions),
+		part.Button("second", words.ShowExamples, func(app.Context) {
+			if examples, err := practice.Examples(); err == nil {
+				s.Desk.Adopt(examples...)
+			}
+		}).ID("examples"),
+		part.Text("quiet", words.AboutExamples),
 	)
 }
 

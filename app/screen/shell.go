@@ -27,6 +27,7 @@ type Shell struct {
 	NewDesk func(post func(func())) *desk.Desk
 
 	desk    *desk.Desk
+	room    *room
 	place   place
 	update  bool
 	offline bool
@@ -34,11 +35,12 @@ type Shell struct {
 
 // place is where the address points.
 type place struct {
-	name    string // start, setup, check, sheet, result, sessions, about, nowhere
+	name    string // start, setup, check, sheet, result, sessions, about, practice, bench, naming, truth, nowhere
 	session uuid.UUID
 	check   check.ID
 	aim     check.Aim
 	method  check.Method
+	code    string // of a practice bench
 }
 
 // placeOf reads a path below the root.
@@ -51,10 +53,28 @@ func placeOf(path string) place {
 		return place{name: parts[0]}
 	case parts[0] == "setup" && len(parts) == 2 && words.Aim(check.Aim(parts[1])) != "":
 		return place{name: "setup", aim: check.Aim(parts[1])}
+	case parts[0] == "practice" && len(parts) <= 3:
+		return practicePlace(parts)
 	case parts[0] == "meter" && len(parts) == 2:
 		return meterPlace(parts[1])
 	case parts[0] == "s" && len(parts) >= 3:
 		return sessionPlace(parts)
+	}
+	return place{name: "nowhere"}
+}
+
+// practicePlace is the choice of benches, or one bench: at work, being named, or
+// told.
+func practicePlace(parts []string) place {
+	switch {
+	case len(parts) == 1:
+		return place{name: "practice"}
+	case len(parts) == 2:
+		return place{name: "bench", code: parts[1]}
+	case parts[2] == "name":
+		return place{name: "naming", code: parts[1]}
+	case parts[2] == "truth":
+		return place{name: "truth", code: parts[1]}
 	}
 	return place{name: "nowhere"}
 }
@@ -103,6 +123,8 @@ func methodPath(id uuid.UUID, m check.Method) string {
 // OnMount puts up the desk.
 func (s *Shell) OnMount(ctx app.Context) {
 	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
+	s.room = newRoom(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) },
+		func(text string) { device.Keep("practice", text) }, func() string { return device.Kept("practice") })
 	s.desk.Start()
 	device.GuardLeaving(s.desk.AtRisk)
 	device.OfflineReady(func() { ctx.Dispatch(func(app.Context) { s.offline = true }) })
@@ -146,7 +168,20 @@ func (s *Shell) screen() app.UI {
 			return &nowhere{Words: words.Unread, Retry: d.LookAgain}
 		}
 	}
+	if p.code != "" {
+		if err := s.room.enter(p.code); err != nil {
+			return &nowhere{Words: words.CodeProblem(err)}
+		}
+	}
 	switch p.name {
+	case "practice":
+		return &practiceStart{Room: s.room, Rev: s.room.revision}
+	case "bench":
+		return &practiceBench{Room: s.room, Rev: s.room.revision}
+	case "naming":
+		return &practiceNaming{Room: s.room, Rev: s.room.revision}
+	case "truth":
+		return &practiceTruth{Room: s.room, Rev: s.room.revision, Profiles: d.Profiles()}
 	case "start":
 		return &start{Desk: d, Rev: rev, Offline: s.offline}
 	case "setup":

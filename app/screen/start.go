@@ -25,6 +25,8 @@ func (s *start) Render() app.UI {
 			part.When("", s.unfinished(), s.resume),
 			heading(words.StartQuestion),
 			app.Div().Class("choices").Body(s.choice(check.NoCharge), s.choice(check.NoSpark), s.choice(check.Bench)),
+			part.Link("choice quieter", "practice").ID("to-practice").Body(app.Span().Class("choice-words").Body(
+				app.Strong().Text(words.ToPractice), app.Small().Text(words.ToPracticeHint))),
 			part.Text("quiet", words.StartScope),
 		),
 		foot("start"),

@@ -23,7 +23,6 @@ const (
 	PracticeTitle  = "Practise on a hidden machine"
 	PracticeHint   = "Somewhere in it hides one fault. Probe where you like, read what the meter shows, and name the fault when you are sure."
 	Simulated      = "A simulation of invented machines. It behaves as such machines do, but none of its figures is that of your machine."
-	NewBench       = "New bench"
 	AskCode        = "Or type a code that somebody shared"
 	CodeHint       = "such as 0K7-QPM"
 	OpenCode       = "Open"
@@ -64,7 +63,7 @@ func Complaint(b practice.Bench) string {
 	charging := b.Aim() == check.NoCharge
 	switch b.Complaint {
 	case practice.NotCharging:
-		return "“It runs, but the battery keeps going flat.”"
+		return "“The battery never gets charged.”"
 	case practice.Overcharging:
 		return "“Bulbs blow, and the battery boils.”"
 	case practice.Drained:
@@ -96,7 +95,6 @@ func minutesOf(minutes float64) string {
 // Words of the bench.
 const (
 	BoardLabel   = "Points of the machine"
-	HandLabel    = "Which probe"
 	RedProbe     = "Red"
 	BlackProbe   = "Black"
 	Take         = "Read"
@@ -105,7 +103,7 @@ const (
 	PlaceOther   = "Now the other probe."
 	ReadNow      = "Set the dial, then read."
 	Understood   = "Understood"
-	LivePoints   = "These points are live: the number means nothing, and a real meter may be damaged."
+	LivePoints   = "Live points: the number means nothing, and it can kill a real meter."
 	LogTitle     = "Readings"
 	NameIt       = "I know what it is"
 	NameEarly    = "Name the fault"
@@ -123,8 +121,6 @@ const (
 	NoRun        = "It does not run by itself."
 	RunsOnlyCold = "Warm, it does not run."
 	Close        = "Close"
-	PracticeGone = "That code opens no bench."
-	ToBench      = "Back to the bench"
 )
 
 // BenchCode names a bench by its code.

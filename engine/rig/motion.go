@@ -82,7 +82,7 @@ func (r *Rig) step() float64 {
 	if r.turn.still() {
 		return 1e-4
 	}
-	perTurn := max(64*float64(r.made.Build.MagnetPoles)/2, 384)
+	perTurn := max(48*float64(r.made.Build.MagnetPoles)/2, 288)
 	return 2 * math.Pi / r.turn.omega / perTurn
 }
 
