@@ -256,6 +256,9 @@ func (s *practiceBench) statePanel() app.UI {
 	return app.Div().Class("panel").ID("panel-state").Body(
 		panelRow("plug", words.AskPlug, plugs), panelRow("engine", words.AskEngine, engines),
 		part.When("bare", !r.bench.Starts(now.Hot), func() app.UI { return part.Text("quiet no-run", notRunning(r)) }),
+		part.When("bare", now.Plug == check.Apart && machine.Running(now.Engine) > 0, func() app.UI {
+			return part.Text("quiet no-run", words.IgnitionStaysPlugged)
+		}),
 		app.Div().Class("panel-two").Body(panelRow("key", words.AskKey, keys), panelRow("heat", words.AskHeat, heats)),
 	)
 }

@@ -100,6 +100,7 @@ func (r *room) enter(code string) error {
 // begin puts a bench up anew: plug together, engine stopped, probes in the hand.
 func (r *room) begin(b practice.Bench) {
 	r.turn.Add(1)
+	b.Instrument.Pause = func() { time.Sleep(breath) }
 	r.open, r.bench, r.taken, r.named, r.shown, r.busy, r.trouble = true, b, nil, "", nil, false, nil
 	r.placed = practice.Taken{Probing: machine.Probing{Function: meter.VoltsDC, State: machine.State{Plug: check.Together}}}
 	r.placed.Dial = r.usualDial(meter.VoltsDC)

@@ -181,6 +181,9 @@ func EngineDoes(e check.Engine, kick bool) string {
 	}[e]
 }
 
+// IgnitionStaysPlugged says what parting the plug leaves together.
+const IgnitionStaysPlugged = "While the engine runs, exciter and pickup stay plugged in; only the charge leads are apart."
+
 // PlugIs says how the generator's plug is.
 func PlugIs(p check.Plug) string {
 	if p == check.Apart {

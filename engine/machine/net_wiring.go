@@ -31,11 +31,13 @@ func (n *net[T]) joinPlug(m *Machine, s State) {
 		n.join(neutral, core, m.Neutral.Ohms)
 	}
 	n.join(groundLead, core, m.Harness.GroundLead.Ohms)
-	if s.Plug != together {
-		return
-	}
 	for i := range m.Build.leads() {
-		n.join(chargeLead(i), regulatorLead(i), m.Harness.ChargePins[i].Ohms)
+		if s.Plug == together {
+			n.join(chargeLead(i), regulatorLead(i), m.Harness.ChargePins[i].Ohms)
+		}
+	}
+	if !s.BoxPlugged() {
+		return
 	}
 	if m.Build.Exciter() {
 		n.join(exciter, boxExciter, m.Harness.OtherPins.Ohms)

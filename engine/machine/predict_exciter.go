@@ -21,7 +21,7 @@ type halves struct{ peak, opens, clamp, rest float64 }
 // excites reports whether a probing sees the exciter with the box at it.
 func (m *Machine) excites(p probed) bool {
 	on := func(at point) bool { return at == exciter || at == boxExciter }
-	return p.Plug == together && m.Build.Exciter() && (on(p.red) || on(p.black))
+	return p.BoxPlugged() && m.Build.Exciter() && (on(p.red) || on(p.black))
 }
 
 // excited is the voltage at exciter or box against the core. ok is false against

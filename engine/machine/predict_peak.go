@@ -67,7 +67,7 @@ func (m *Machine) peakHold(p probed, with *meter.Meter, k Kit) Prediction {
 func (m *Machine) exciterPeak(p probed, with *meter.Meter, k Kit) Prediction {
 	load := emptiedBy(with, k)
 	h, ok := m.excited(probed{p.red, p.black, p.function, withPlug(p.State)}, load)
-	if p.Plug != together {
+	if !p.BoxPlugged() {
 		h, ok = halves{peak: m.sine(p, m.speed(p.Engine), load)}, true
 	}
 	rpm := m.speed(p.Engine)

@@ -103,7 +103,7 @@ func (m *Machine) smeared(p probed) bool {
 
 // fires reports whether the box sets off a spark in a state.
 func (m *Machine) fires(s State) bool {
-	if m.Box.Dead || m.killed(s) || s.Plug != together {
+	if m.Box.Dead || m.killed(s) || !s.BoxPlugged() {
 		return false
 	}
 	at := probed{red: boxPickup, black: boxGround, State: s}

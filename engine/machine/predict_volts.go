@@ -154,7 +154,7 @@ func (m *Machine) feeds(p probed) bool {
 // sparking reports a probe at the ignition coil, or at a box with a bad ground,
 // while the box may drive it.
 func (m *Machine) sparking(p probed) bool {
-	fed := p.Plug == together || !m.Build.Exciter()
+	fed := p.BoxPlugged() || !m.Build.Exciter()
 	high := func(at point) bool { return at == sparkLead || at == capEnd } // a killed box leaves it a volt or so
 	return fed && (high(p.red) || high(p.black) || (m.driven(p.red) || m.driven(p.black)) && !m.killed(p.State))
 }

@@ -20,6 +20,10 @@ type Probing struct {
 	State
 }
 
+// BoxPlugged reports whether exciter and pickup reach the box: an engine that runs
+// by itself has that part of the plug together, whatever the charge leads have.
+func (s State) BoxPlugged() bool { return s.Plug == check.Together || Running(s.Engine) > 0 }
+
 // Of is how a check of the catalogue probes.
 func Of(c check.Check) Probing {
 	return Probing{

@@ -21,7 +21,8 @@ package machine
 //
 // Plug. charge-i –ChargePins[i]– regulator-i, exciter –OtherPins– box-exciter,
 // pickup-a –OtherPins– box-pickup and pickup-b –OtherPins– box-ground only while
-// it is together. ground-lead –GroundLead– core always.
+// it is together; those of exciter and pickup also while the engine runs by itself,
+// which it could not without them. ground-lead –GroundLead– core always.
 //
 // Other windings. Lighting: from lighting to core. Exciter: from exciter to core.
 // First pickup: from pickup-a to pickup-b. Second: from pickup-2 to core; it is

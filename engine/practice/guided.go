@@ -3,8 +3,6 @@ package practice
 import (
 	"time"
 
-	"github.com/google/uuid"
-
 	"coilbook/engine/assess"
 	"coilbook/engine/check"
 	"coilbook/engine/machine"
@@ -26,30 +24,13 @@ func (b Bench) Aim() check.Aim {
 // the readings that the same meter would have shown, in the order of the plan,
 // begun at a time.
 func (b Bench) Guided(at time.Time, profile string) (session.Session, error) {
-	return Recorded(b.hidden, b.Instrument, session.Setup{
-		Name: "Practice bench " + b.Code(), Aim: b.Aim(), Build: b.Build.Known(), Meter: b.Instrument.Meter.ID, Profile: profile,
-	}, at)
+	return b.Route(at, profile).whole()
 }
 
 // Recorded is a session of the checks that a set-up asks for, on a simulated
 // machine. Its ids follow from its name, so that the same is always the same.
 func Recorded(m machine.Machine, in rig.Instrument, s session.Setup, at time.Time) (session.Session, error) {
-	id := uuid.NewSHA1(uuid.NameSpaceOID, []byte("coilbook session "+s.Name))
-	out := session.Session{ID: id}
-	add := func(name string, e session.Entry) {
-		e.ID, e.At = uuid.NewSHA1(id, []byte(name)), at
-		at = at.Add(time.Minute)
-		out = out.Append(e)
-	}
-	add("setup", session.Entry{Setup: &s})
-	for _, c := range check.Plan(s.Build, s.Aim, s.Methods...) {
-		text, unit, err := read(m, in, c)
-		if err != nil {
-			return out, err
-		}
-		add(string(c.ID), session.Entry{Reading: &session.Reading{Check: c.ID, Text: text, Unit: unit}})
-	}
-	return out, nil
+	return begin(m, in, s, at).whole()
 }
 
 // Kit is what lies on the practice bench beside the meter.

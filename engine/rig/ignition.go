@@ -33,7 +33,7 @@ func (r *Rig) wirePickups() {
 	pins := r.parts.Harness.OtherPins
 	a, b := r.node(check.PickupA), r.node(check.PickupB)
 	r.wireCoil(a, b, r.parts.Pickups[0], r.passed(0, 0))
-	if r.state.Plug == check.Together {
+	if r.state.BoxPlugged() {
 		r.contact(a, r.node(check.BoxPickup), pins)
 		r.contact(b, r.node(check.BoxGround), pins)
 	}
@@ -52,7 +52,7 @@ func (r *Rig) passed(i int, at float64) emfOf {
 func (r *Rig) feedFromExciter(charged transient.Node) {
 	n, box := r.node, r.parts.Box
 	r.wireCoil(n(check.ExciterLead), transient.Ground, r.parts.Exciter, r.linked(r.parts.Exciter, 0))
-	if r.state.Plug == check.Together {
+	if r.state.BoxPlugged() {
 		r.contact(n(check.ExciterLead), n(check.BoxExciter), r.parts.Harness.OtherPins)
 	}
 	small := transient.Junction{Volts: 0.7, Ohms: 1}

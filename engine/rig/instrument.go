@@ -11,7 +11,10 @@ type Instrument struct {
 	Meter    meter.Meter
 	Detector meter.Detector // the one that it has
 	Leads    float64        // Ω of the pair
-	errors   map[meter.Function][]rangeError
+	// Pause, where there is one, is called now and then while a reading is
+	// simulated, so that a screen can draw.
+	Pause  func()
+	errors map[meter.Function][]rangeError
 }
 
 type rangeError struct{ gain, digits float64 }
@@ -50,7 +53,11 @@ func (in Instrument) shown(f meter.Function, r meter.Range, value float64) float
 	for i, known := range in.Meter.Ranges[f] {
 		if known.Label == r.Label && i < len(in.errors[f]) {
 			e := in.errors[f][i]
-			return value*(1+e.gain) + e.digits*r.Step
+			value = value*(1+e.gain) + e.digits*r.Step
+			if f == meter.VoltsAC {
+				value = max(value, 0) // there is no sign on this range
+			}
+			return value
 		}
 	}
 	return value

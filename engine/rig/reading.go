@@ -63,11 +63,13 @@ func (r *Rig) ohms(p machine.Probing, in Instrument, dial string) (Display, erro
 	if red == black {
 		return in.display(meter.Ohms, dial, []float64{in.Leads}), nil
 	}
-	before, err := r.volts(p)
+	var test transient.Source = transient.Constant(0)
+	source := r.c.Supply(red, black, transient.Func(func(t float64) float64 { return test.At(t) }), testOhms)
+	before, err := r.volts(p) // what is left of a voltage once the range loads it
 	if err != nil {
 		return Display{}, err
 	}
-	source := r.c.Supply(red, black, transient.Constant(testVolts), testOhms)
+	test = transient.Constant(testVolts)
 	s, err := r.c.AtRest(0)
 	if err != nil {
 		return Display{}, err
@@ -113,12 +115,12 @@ func (r *Rig) displays(p machine.Probing, in Instrument) ([][]sample, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := run.Advance(settle, nil); err != nil {
+	if err := r.advance(run, settle, in.Pause, nil); err != nil {
 		return nil, err
 	}
 	for i := range out {
 		out[i] = make([]sample, 0, int(each/r.step()*1.5))
-		err := run.Advance(settle+float64(i+1)*each, func(s *transient.State) {
+		err := r.advance(run, settle+float64(i+1)*each, in.Pause, func(s *transient.State) {
 			out[i] = append(out[i], sample{s.Between(red, black), s.Dt()})
 		})
 		if err != nil {
@@ -126,6 +128,21 @@ func (r *Rig) displays(p machine.Probing, in Instrument) ([][]sample, error) {
 		}
 	}
 	return out, nil
+}
+
+// stretch is how many steps are made between two pauses.
+const stretch = 2000
+
+// advance runs until a time, with pauses.
+func (r *Rig) advance(run *transient.Run, until float64, pause func(), each func(*transient.State)) error {
+	for next := run.State().Time(); pause != nil && next+stretch*r.step() < until; {
+		next += stretch * r.step()
+		if err := run.Advance(next, each); err != nil {
+			return err
+		}
+		pause()
+	}
+	return run.Advance(until, each)
 }
 
 // timing is how long the machine runs before it is read and how long each display

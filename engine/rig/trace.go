@@ -42,10 +42,10 @@ func Look(m machine.Machine, p machine.Probing, in Instrument) (Trace, error) {
 	if err != nil {
 		return Trace{}, err
 	}
-	if err := run.Advance(settle, nil); err != nil {
+	if err := r.advance(run, settle, in.Pause, nil); err != nil {
 		return Trace{}, err
 	}
-	err = run.Advance(settle+long, func(s *transient.State) {
+	err = r.advance(run, settle+long, in.Pause, func(s *transient.State) {
 		for len(out.Volts) < tracePoints && s.Time() >= settle+float64(len(out.Volts)+1)*out.Step-1e-12 {
 			out.Volts = append(out.Volts, s.Between(red, black))
 		}
