@@ -47,7 +47,7 @@ func (s *sessions) Render() app.UI {
 func (s *sessions) none() app.UI {
 	return app.Div().Class("none").Body(
 		part.Text("quiet", words.NoSessions),
-		part.Button("second", words.ShowExamples, func(app.Context) {
+		part.Button("other-act", words.ShowExamples, func(app.Context) {
 			if examples, err := practice.Examples(); err == nil {
 				s.Desk.Adopt(examples...)
 			}
