@@ -63,11 +63,13 @@ func Complaint(b practice.Bench) string {
 	charging := b.Aim() == check.NoCharge
 	switch b.Complaint {
 	case practice.NotCharging:
-		return "“The battery never gets charged.”"
+		return "“The battery does not stay charged.”"
 	case practice.Overcharging:
 		return "“Bulbs blow, and the battery boils.”"
-	case practice.Drained:
-		return "“The battery is flat whenever it stood for a few days.”"
+	case practice.CranksSlowly:
+		return "“The starter hardly turns it over.”"
+	case practice.AllDead:
+		return "“No lights, no horn, nothing.”"
 	case practice.NoSpark:
 		return "“It turns over, and it won't start.”"
 	}

@@ -91,6 +91,7 @@ type Instrument int
 const (
 	Multimeter Instrument = iota
 	FeelerGauge
+	Eyes // a look: yes or no
 )
 
 // Check is one reading to take. Expected is the size of reading that the range
@@ -117,6 +118,10 @@ type Check struct {
 	PeakHold bool
 	// Swapped says that the leads are on the wrong way round on purpose.
 	Swapped bool
+	// Key says that the key is on; Hot that the engine is warm from a ride.
+	Key, Hot bool
+	Needs    []Access // what must be got at or set going before
+	Looks    Look     // the question, where eyes are the instrument
 }
 
 // Kind is the quantity of the reading.
@@ -130,7 +135,7 @@ func (c Check) Kind() quantity.Kind {
 // Dial is the setting for a given meter: which range, and the unit of the
 // digits to expect. ok is false for a gauge or a meter without the function.
 func (c Check) Dial(m meter.Meter) (r meter.Range, ok bool) {
-	if c.Instrument == FeelerGauge {
+	if c.Instrument != Multimeter {
 		return meter.Range{}, false
 	}
 	return m.RangeFor(c.Function, c.Expected)

@@ -77,6 +77,13 @@ func (m Machine) With(faults ...Fault) Machine {
 	return m
 }
 
+// Changed is the machine with parts exchanged for a moment, whatever it is warm:
+// a good plug held to the lead, a wire taken off.
+func (m Machine) Changed(parts func(*Machine)) Machine {
+	parts(&m)
+	return m
+}
+
 // Suits reports whether the build has the part, and At points at one of it.
 func (f Fault) Suits(b Build) bool {
 	switch f.Kind {

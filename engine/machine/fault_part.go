@@ -37,12 +37,3 @@ func (k Kind) Part() check.Part {
 func (k Kind) Charging() bool {
 	return slices.Index(Kinds(), k) <= slices.Index(Kinds(), GroundStrap)
 }
-
-// Sited reports whether a fault of this kind can sit at one of several places.
-func (k Kind) Sited() bool {
-	switch k {
-	case PhaseOpen, PhaseToCore, PhaseShorted, PhaseJoint, PhaseToPhase, ChargePin, DiodeIsOpen, DiodeIsShorted:
-		return true
-	}
-	return false
-}

@@ -17,6 +17,10 @@ func (m Machine) Predict(c check.Check, with meter.Meter, k Kit) Prediction {
 	switch {
 	case c.Instrument == check.FeelerGauge:
 		return known(m.InState(State{}).Reluctor.Gap)
+	case c.Instrument == check.Eyes:
+		return known(m.Seen(c.Looks, Of(c).State))
+	case c.Function == meter.AmpsDC:
+		return known(m.keyOffAmps())
 	case c.Red == check.OtherProbe:
 		return known(float64(with.Leads.Low+with.Leads.High) / 2)
 	case c.Red == check.ResistorA && c.Function == meter.Ohms:

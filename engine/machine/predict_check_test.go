@@ -44,7 +44,7 @@ func TestVoltAmpDrops(t *testing.T) {
 
 // An adapter on a pickup and on an exciter, stepped until its charge comes round.
 func TestPeaksAgainstASteppedAdapter(t *testing.T) {
-	m := usual(func(m *machine.Machine) { m.Pickups[0].Henry, m.Exciter.Henry = 0, 0 })
+	m := usual(func(m *machine.Machine) { m.Pickups[0].Henry, m.Exciter.Henry, m.Starter.Ripple = 0, 0, 0 })
 	rpm := m.CrankingSpeed()
 	r := m.Reluctor
 	in := m.Box.Input + 2*m.Harness.OtherPins.Ohms

@@ -64,18 +64,23 @@ func (m *Machine) peakHold(p probed, with *meter.Meter, k Kit) Prediction {
 	return Prediction{}
 }
 
+// quickest is by how much the quickest moment of a turn passes the mean speed: a
+// peak is held from there.
+func (m *Machine) quickest(e check.Engine) float64 { return 1 + m.unsteady(e) }
+
 func (m *Machine) exciterPeak(p probed, with *meter.Meter, k Kit) Prediction {
 	load := emptiedBy(with, k)
 	h, ok := m.excited(probed{p.red, p.black, p.function, withPlug(p.State)}, load)
 	if !p.BoxPlugged() {
 		h, ok = halves{peak: m.sine(p, m.speed(p.Engine), load)}, true
 	}
+	h.peak *= m.quickest(p.Engine)
 	rpm := m.speed(p.Engine)
 	_, inside := m.exciterAlone(rpm)
 	period := 1 / m.hertz(rpm)
 	ohms := max(cmplx.Abs(inside), 1)
 	width := flatWidth(math.Sqrt2/(2*math.Pi)*period, period, ohms, load)
-	return Prediction{Value: held(max(h.peak, 0), ohms, period, width, with, k), Flicker: m.unsteady(p.Engine), Known: ok}
+	return Prediction{Value: held(max(h.peak, 0), ohms, period, width, with, k), Known: ok}
 }
 
 func withPlug(s State) State {
@@ -89,5 +94,5 @@ func (m *Machine) pickupPeak(p probed, with *meter.Meter, k Kit) Prediction {
 		return Prediction{Known: true}
 	}
 	width := flatWidth(t.edge*t.widened(), t.turn, t.ohms, emptiedBy(with, k))
-	return Prediction{Value: held(t.peak(), t.ohms, t.turn, width, with, k), Flicker: m.unsteady(p.Engine), Known: true}
+	return known(held(m.quickest(p.Engine)*t.peak(), t.ohms, t.turn, width, with, k))
 }

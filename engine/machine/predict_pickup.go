@@ -103,9 +103,16 @@ func (m *Machine) smeared(p probed) bool {
 
 // fires reports whether the box sets off a spark in a state.
 func (m *Machine) fires(s State) bool {
-	if m.Box.Dead || m.killed(s) || !s.BoxPlugged() {
-		return false
-	}
+	return !m.Box.Dead && !m.mute(s) && m.triggerVolts(s) > m.Box.Trigger
+}
+
+// mute reports a box that is stopped or unplugged.
+func (m *Machine) mute(s State) bool {
+	return m.killed(s) || !s.BoxPlugged() || !m.Build.Exciter() && m.Kill.Chafed < KillPull
+}
+
+// triggerVolts is the peak of the pickup's pulses at the box.
+func (m *Machine) triggerVolts(s State) float64 {
 	at := probed{red: boxPickup, black: boxGround, State: s}
-	return m.pulses(at, m.speed(s.Engine), math.Inf(1)).peak() > m.Box.Trigger
+	return m.pulses(at, m.speed(s.Engine), math.Inf(1)).peak()
 }

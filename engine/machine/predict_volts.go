@@ -65,7 +65,8 @@ func (m *Machine) direct(p probed, with *meter.Meter) Prediction {
 		return Prediction{Value: e.averages().mean, Flicker: m.unsteady(p.Engine), Known: ok}
 	}
 	s := m.charge(p.State)
-	if m.bent(p, s) || m.sparking(p) {
+	returned := m.grounded() && (p.red == regulatorBody) != (p.black == regulatorBody) // by the winding, not the body's wire
+	if m.bent(p, s) || m.sparking(p) || returned {
 		return Prediction{}
 	}
 	return Prediction{Value: m.supplied(s, p, input), Known: s.Known}

@@ -28,7 +28,7 @@ func (s State) BoxPlugged() bool { return s.Plug == check.Together || Running(s.
 func Of(c check.Check) Probing {
 	return Probing{
 		Red: c.Red, Black: c.Black, Function: c.Function,
-		State: State{Plug: c.Plug, Engine: c.Engine, Key: c.Engine != check.Stopped, Hot: c.Method == check.HotWinding},
+		State: State{Plug: c.Plug, Engine: c.Engine, Key: c.Key || c.Engine != check.Stopped, Hot: c.Hot || c.Method == check.HotWinding},
 	}
 }
 

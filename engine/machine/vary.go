@@ -6,8 +6,8 @@ import (
 )
 
 // Chance is a seeded stream of numbers: the same seed gives the same machine on
-// every phone, now and later. Its bits are the published PCG of the Go library,
-// its numbers are made here, so that neither can drift.
+// every phone, but for a last digit that processors round differently. Its bits
+// are the published PCG of the Go library.
 type Chance struct{ bits *rand.PCG }
 
 // NewChance starts a stream.
@@ -89,14 +89,16 @@ func (h *Harness) spread(c Chance) {
 // ok is false where the build has no such part. The sizes: assumptions, no source.
 func (c Chance) Sized(k Kind, b Build) (f Fault, ok bool) {
 	f = Fault{Kind: k, At: 1}
-	if n := places(k, b); n > 0 {
+	if n := Sites(k, b); n > 0 {
 		f.At = 1 + c.Pick(n)
 	}
-	f.Size = c.size(k, b)
+	f.Size = Size(k, b, c.Uniform())
 	return f, f.Suits(b)
 }
 
-func places(k Kind, b Build) int {
+// Sites is at how many places a fault of a kind can sit on a build, 0 for one
+// that has no place to name.
+func Sites(k Kind, b Build) int {
 	switch k {
 	case PhaseOpen, PhaseToCore, PhaseShorted, PhaseJoint:
 		return b.Charge.Phases()
@@ -113,7 +115,9 @@ func places(k Kind, b Build) int {
 	return 0
 }
 
-func (c Chance) size(k Kind, b Build) float64 {
+// Size is that of a fault of a kind that is graver than a share of such faults,
+// from 0 to 1.
+func Size(k Kind, b Build, share float64) float64 {
 	span := map[Kind][2]float64{
 		PhaseToCore: {0.05, 0.95}, PhaseShorted: {0.1, 0.35}, PhaseJoint: {0.4, 3}, WeakMagnets: {0.3, 0.6},
 		RegulatorGround: {0.3, 2}, ChargePin: {0.5, 5}, FeedWire: {0.3, 3}, BatteryTerminal: {0.05, 0.6}, Sulphated: {5, 20},
@@ -122,7 +126,7 @@ func (c Chance) size(k Kind, b Build) float64 {
 		PlugFouled: {5e3, 100e3}, IgnitionGround: {20, 2000}, BoxFeed: {10, 200},
 	}[k]
 	if k == LowSetPoint {
-		return float64(b.Volts) * c.Between(1.04, 1.09)
+		return float64(b.Volts) * (1.09 - share*(1.09-1.04))
 	}
-	return c.Between(span[0], span[1])
+	return span[0] + share*(span[1]-span[0])
 }

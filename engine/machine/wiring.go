@@ -53,21 +53,27 @@ package machine
 // from the charged side to box-ground. box-pickup –Input– box-ground –Ground– core.
 //
 // Ignition, battery-fed. key-out –Feed– box-feed –Draw– box-ground. A source of
-// Volts·(volts from box-feed to box-ground / nominal volts), nothing below 0.6 of
-// nominal, behind Source and a diode onto the charged side; the rest as above.
+// Volts·(volts from box-feed to box-ground / nominal volts), nothing below ConvertsFrom of
+// nominal and for a moment after each discharge, behind Source and a diode onto the
+// charged side; the rest as above.
 // kill-wire –KillPull– box-feed; grounded, the box does not fire.
 //
 // Kill. kill-wire –KillContact– core while the switch is closed: with the key
 // off, or Stuck. kill-wire –Chafed– core.
 //
 // Spark. Primary from coil-primary to core, coupled with the secondary from
-// spark-lead to core. spark-lead –Cap– cap-end –Fouling– core, and a gap that
+// spark-lead to core; a share s of shorted turns leaves PassesShort·(1-s) of the
+// coupling. spark-lead –Cap– cap-end –Fouling– core, and a gap that
 // breaks down at Kilovolts.
 const (
 	KillPull    = 10e3   // Ω inside a battery-fed box
 	KillContact = 0.1    // Ω of a closed kill switch
 	SenseTime   = 1.5e-3 // s
 	TurnsFrom   = 0.5
-	// PileCoupling is an assumption, no source.
+	// Assumptions, no source: how turns of one pile couple, how much of an ignition
+	// coil's coupling shorted turns let pass besides the share of them, from which
+	// share of the nominal voltage the converter of a battery-fed box works.
 	PileCoupling = 0.95
+	PassesShort  = 0.5
+	ConvertsFrom = 0.6
 )

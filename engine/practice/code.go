@@ -48,6 +48,15 @@ func sign(text string) int {
 // FromCode opens the bench of a code, however it is spaced; a *CodeError says what
 // is wrong with it.
 func FromCode(code string) (Bench, error) {
+	b, err := named(code)
+	if err != nil {
+		return Bench{}, err
+	}
+	return Open(b.Level, b.Seed), nil
+}
+
+// named is the bench of a code before anything but its build is drawn.
+func named(code string) (Bench, error) {
 	plain := strings.NewReplacer("-", "", " ", "", "I", "1", "L", "1", "O", "0").Replace(strings.ToUpper(strings.TrimSpace(code)))
 	if len(plain) != digits+1 {
 		return Bench{}, &CodeError{code, "has not six characters", "type it as it was shared, such as 0K7-QPM"}
@@ -64,5 +73,6 @@ func FromCode(code string) (Bench, error) {
 	if strings.IndexByte(alphabet, plain[digits]) != sign(plain[:digits]) || level > Sly {
 		return Bench{}, &CodeError{code, "does not add up", "one of its characters is wrong: look at it again"}
 	}
-	return Open(level, n%Seeds), nil
+	b, _ := begun(level, n%Seeds)
+	return b, nil
 }

@@ -14,15 +14,18 @@ import (
 // charging, the same quad after its stator was wound anew, and a garden scooter
 // without a spark. Their readings are simulated.
 func Examples() ([]session.Session, error) {
+	const warm = 18.0
 	quad := machine.Drawn(machine.Usual(), machine.NewChance(1889))
-	rewound := machine.Drawn(machine.Usual(), machine.NewChance(1890))
+	quad.Ambient = warm
+	rewound := quad // the same machine with other copper on its charge winding
+	rewound.Phases = machine.Drawn(machine.Usual(), machine.NewChance(1890)).Phases
 	small := machine.Build{
 		MagnetPoles: 8, StatorPoles: 8, Charge: machine.SinglePhase, Regulating: machine.Shunt, Battery: machine.Flooded, Volts: 12,
 		Ignition: machine.ACFed, Pickups: 1, GroundLead: true,
 	}
 	scooter := machine.Drawn(small, machine.NewChance(1891))
 	bench := rig.DrawnInstrument(meter.Cheap(), machine.NewChance(3))
-	warm := 18.0
+	air := warm
 	var out []session.Session
 	for _, e := range []struct {
 		m     machine.Machine
@@ -31,12 +34,12 @@ func Examples() ([]session.Session, error) {
 	}{
 		{
 			quad.With(machine.Fault{Kind: machine.PhaseToCore, At: 2, Size: 0.4}),
-			session.Setup{Name: "Example: workshop quad", Aim: check.NoCharge, Ambient: &warm},
+			session.Setup{Name: "Example: workshop quad", Aim: check.NoCharge, Ambient: &air},
 			time.Date(2026, 5, 4, 9, 30, 0, 0, time.UTC),
 		},
 		{
 			rewound,
-			session.Setup{Name: "Example: workshop quad, stator rewound", Aim: check.Bench, Ambient: &warm,
+			session.Setup{Name: "Example: workshop quad, stator rewound", Aim: check.Bench, Ambient: &air,
 				Methods: []check.Method{check.VoltAmp}, Kit: &session.Kit{ResistorOhms: Kit.ResistorOhms, ResistorPercent: 1}},
 			time.Date(2026, 5, 18, 16, 0, 0, 0, time.UTC),
 		},

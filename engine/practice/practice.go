@@ -24,18 +24,6 @@ const (
 // Levels lists them, the easiest first.
 func Levels() []Level { return []Level{Plain, Usual, Sly} }
 
-// Complaint is what the owner says.
-type Complaint string
-
-// Complaints.
-const (
-	NotCharging  Complaint = "not-charging"
-	Overcharging Complaint = "overcharging"
-	Drained      Complaint = "drained"
-	NoSpark      Complaint = "no-spark"
-	FailsWarm    Complaint = "fails-warm"
-)
-
 // Bench is one hidden machine and the meter beside it.
 type Bench struct {
 	Level      Level
@@ -43,24 +31,25 @@ type Bench struct {
 	Build      machine.Build
 	Complaint  Complaint
 	Instrument rig.Instrument
+	sound      machine.Machine
 	hidden     machine.Machine
 	fault      machine.Fault
 }
 
-// Open draws the bench of a level and a seed: the same two give the same bench.
+// Open draws the bench of a level and a seed: the same two give the same bench. It
+// simulates, and so takes some tens of milliseconds.
 func Open(level Level, seed uint32) Bench {
-	b := Bench{Level: level, Seed: seed % Seeds}
-	c := b.chance(forFault)
-	b.Build = builds[c.Pick(len(builds))]
-	b.fault = draw(level, b.Build, c)
-	b.hidden = b.sound().With(b.fault)
+	b, c := begun(level, seed)
+	b.sound = drawn(b.Build, b.chance(forMachine))
+	b.fault = draw(level, b.sound, c)
+	b.hidden = b.sound.With(b.fault)
 	b.Complaint = complains(b.fault)
 	b.Instrument = rig.DrawnInstrument(meters[level](), b.chance(forMeter))
 	return b
 }
 
-// What a stream of numbers is for: each has its own, so that a better machine or
-// meter leaves the fault behind a code as it is.
+// What a stream of numbers is for: each has its own, so that another meter leaves
+// machine and fault behind a code as they are.
 const (
 	forFault = iota
 	forMachine
@@ -71,8 +60,13 @@ func (b Bench) chance(purpose uint64) machine.Chance {
 	return machine.NewChance(uint64(b.Level)<<32 | uint64(b.Seed) | purpose<<40)
 }
 
-// sound is the hidden machine without its fault.
-func (b Bench) sound() machine.Machine { return machine.Drawn(b.Build, b.chance(forMachine)) }
+// begun is a bench of which only the build is drawn.
+func begun(level Level, seed uint32) (Bench, machine.Chance) {
+	b := Bench{Level: level, Seed: seed % Seeds}
+	c := b.chance(forFault)
+	b.Build = builds[c.Pick(len(builds))]
+	return b, c
+}
 
 var meters = map[Level]func() meter.Meter{Plain: meter.Auto6000, Usual: meter.Cheap, Sly: meter.Cheap}
 
@@ -87,34 +81,6 @@ var builds = [...]machine.Build{
 		Ignition: machine.ACFed, Pickups: 1, GroundLead: true},
 	{MagnetPoles: 6, StatorPoles: 6, Charge: machine.GroundedEnd, Regulating: machine.HalfWave, Battery: machine.Flooded, Volts: 12,
 		Ignition: machine.ACFed, Pickups: 1, GroundLead: true, Lighting: true, Kick: true},
-}
-
-// draw picks a fault that suits level and build.
-func draw(l Level, b machine.Build, c machine.Chance) machine.Fault {
-	for {
-		may := pool(l)
-		f, ok := c.Sized(may[c.Pick(len(may))], b)
-		if !ok {
-			continue
-		}
-		if l == Sly {
-			f = milder(f)
-			f.HotOnly = failsHot(f.Kind) && c.Pick(2) == 0
-		}
-		return f
-	}
-}
-
-// pool lists the kinds of faults of a level.
-func pool(l Level) []machine.Kind {
-	if l != Plain {
-		return machine.Kinds()
-	}
-	return []machine.Kind{
-		machine.PhaseOpen, machine.PhaseToCore, machine.NoCharging, machine.NoRegulating, machine.MainFuse, machine.PickupOpen,
-		machine.ExciterOpen, machine.ExciterToCore, machine.KillSwitch, machine.PrimaryOpen, machine.SecondaryOpen, machine.BoxDead,
-		machine.FlatBattery,
-	}
 }
 
 // milder is the same fault, less of it.
@@ -135,18 +101,4 @@ func failsHot(k machine.Kind) bool {
 		return true
 	}
 	return false
-}
-
-func complains(f machine.Fault) Complaint {
-	switch {
-	case f.HotOnly:
-		return FailsWarm
-	case f.Kind == machine.NoRegulating:
-		return Overcharging
-	case f.Kind == machine.Drain:
-		return Drained
-	case f.Kind.Charging():
-		return NotCharging
-	}
-	return NoSpark
 }

@@ -80,7 +80,7 @@ func DecodeRecord(text string) (Record, error) {
 	if in.Version > recordVersion {
 		return Record{}, ErrNewerRecord
 	}
-	b, err := FromCode(in.Code)
+	b, err := named(in.Code)
 	if err != nil {
 		return Record{}, fmt.Errorf("%w: %w", ErrBadRecord, err)
 	}

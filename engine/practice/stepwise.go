@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"coilbook/engine/check"
 	"coilbook/engine/machine"
 	"coilbook/engine/rig"
 )
@@ -17,12 +16,19 @@ func (b Bench) Places(rival machine.Kind) []machine.Fault { return b.like(rival)
 // have shown something else. A reading speaks against a rival that is unlike at
 // all its places.
 func (b Bench) Unlike(p Probe, f machine.Fault) (bool, error) {
-	d, err := rig.Show(b.sound().With(f), p.Probing, b.Instrument, p.Dial)
+	d, err := rig.Show(b.sound.With(f), p.Probing, b.Instrument, p.Dial)
 	return err == nil && !alike(p.Display, d), err
 }
 
 // Starts reports whether the engine runs by itself: not where the owner says that
-// it gives no spark, nor, where it stops when warm, once it is warm.
+// it gives no spark, nor, where it stops when warm, once it is warm; nor where
+// nothing feeds a box that the battery feeds.
 func (b Bench) Starts(hot bool) bool {
-	return b.Aim() == check.NoCharge || b.Complaint == FailsWarm && !hot
+	switch {
+	case b.Complaint == AllDead:
+		return b.Build.Exciter()
+	case b.Complaint == FailsWarm:
+		return !hot || b.fault.Kind.Charging()
+	}
+	return b.Complaint != NoSpark
 }

@@ -26,7 +26,7 @@ func (b Bench) Rivals() []machine.Kind {
 // fault sat. It simulates, and so takes its time.
 func (b Bench) Speaks(p Probe, rival machine.Kind) (against bool, err error) {
 	for _, f := range b.like(rival) {
-		d, err := rig.Show(b.sound().With(f), p.Probing, b.Instrument, p.Dial)
+		d, err := rig.Show(b.sound.With(f), p.Probing, b.Instrument, p.Dial)
 		if err != nil {
 			return false, err
 		}
@@ -37,29 +37,32 @@ func (b Bench) Speaks(p Probe, rival machine.Kind) (against bool, err error) {
 	return true, nil
 }
 
-// mostPlaces bounds how many places of a rival are tried.
-const mostPlaces = 3
-
 func (b Bench) like(k machine.Kind) []machine.Fault {
 	var out []machine.Fault
 	f, _ := machine.NewChance(uint64(b.Seed)).Sized(k, b.Build)
-	for f.At = 1; len(out) < mostPlaces && f.Suits(b.Build); f.At++ {
-		out = append(out, f)
-		if !k.Sited() {
-			break
+	for f.At = 1; f.At <= max(machine.Sites(k, b.Build), 1); f.At++ {
+		if f.Suits(b.Build) {
+			out = append(out, f)
 		}
 	}
 	return out
 }
 
-// alike displays are those that nobody would take for different: within a few
-// digits and a few percent. The bounds: an assumption, no source.
+// alike displays are those that nobody would take for different: numbers within a
+// few digits and a few percent, dancing digits of about the same size. An ohm
+// reading on live points means nothing, and so differs from nothing. The bounds:
+// an assumption, no source.
 func alike(a, b rig.Display) bool {
-	if a.State != b.State {
+	within := func(share float64) bool {
+		return math.Abs(a.Value-b.Value) <= math.Max(5*math.Max(a.Range.Step, b.Range.Step), share*math.Max(math.Abs(a.Value), math.Abs(b.Value)))
+	}
+	switch {
+	case a.Live || b.Live:
+		return true
+	case a.State == quantity.Unsettled || b.State == quantity.Unsettled:
+		return a.State != quantity.OverRange && b.State != quantity.OverRange && within(0.35)
+	case a.State != b.State:
 		return false
 	}
-	if a.State != quantity.Number {
-		return true
-	}
-	return math.Abs(a.Value-b.Value) <= math.Max(3*math.Max(a.Range.Step, b.Range.Step), 0.04*math.Abs(a.Value))
+	return a.State != quantity.Number || within(0.04)
 }

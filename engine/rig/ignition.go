@@ -73,8 +73,8 @@ func (r *Rig) feedFromBattery(charged transient.Node) {
 	// The converter's output follows its supply, by one step behind.
 	supply := 0.0
 	r.c.Switch(feed, ground, 1e9, func(s *transient.State) bool { supply = s.Between(feed, ground); return true })
-	r.c.Supply(raised, ground, transient.Func(func(float64) float64 {
-		if supply < convertsFrom*nominal {
+	r.c.Supply(raised, ground, transient.Func(func(t float64) float64 {
+		if supply < machine.ConvertsFrom*nominal || t-r.spark.fired < restsFor {
 			return 0
 		}
 		return box.Volts * supply / nominal
@@ -90,9 +90,14 @@ func (r *Rig) wireBoxSupply() {
 	r.join(r.node(check.BoxFeed), ground, box.Draw)
 }
 
-// convertsFrom is the share of the nominal voltage from which the converter of a
-// battery-fed box works. An assumption, no source.
-const convertsFrom = 0.6
+// gateFor is how long a pickup's pulse holds the gate, in s: it comes through a
+// capacitor. An assumption, no source.
+const gateFor = 0.3e-3
+
+// restsFor is how long the converter of a battery-fed box rests after each
+// discharge, in s: otherwise it would keep burning in the thyristor. An
+// assumption, no source.
+const restsFor = 1.5e-3
 
 // trigger fires the box at a pickup's pulse; the discharge is followed in fine
 // steps.
@@ -114,9 +119,10 @@ func (r *Rig) trigger() transient.Gate {
 		}
 		if armed {
 			armed = false
+			r.spark.fired = s.Time()
 			s.Refine(15e-6, 0.8e-3)
 		}
-		return true
+		return s.Time()-r.spark.fired < gateFor
 	}
 }
 
@@ -135,6 +141,7 @@ type sparkGap struct {
 	burns  bool
 	sparks int // those that one discharge strikes again count once
 	last   float64
+	fired  float64 // when the box fired last
 	peak   float64
 }
 
@@ -145,7 +152,7 @@ func (r *Rig) wireSpark() {
 	r.join(lead, end, p.Cap)
 	r.join(end, transient.Ground, p.Fouling)
 	gap := &r.spark
-	gap.last = -1
+	gap.last, gap.fired = -1, -1
 	r.c.Switch(end, transient.Ground, sparkOhms, func(s *transient.State) bool {
 		v := math.Abs(s.Volts(end))
 		gap.peak = max(gap.peak, v)
@@ -170,28 +177,3 @@ const (
 	sparkAmps = 5e-3
 	sparkTime = 2e-3 // s, longer than one discharge
 )
-
-// wireSparkCoils couples primary and secondary; a broken one leaves the other.
-func (r *Rig) wireSparkCoils(lead transient.Node) {
-	p := r.parts.Spark
-	one, two := fewer(p.Primary), fewer(p.Secondary)
-	first, second := r.node(check.CoilPrimary), lead
-	if math.IsInf(one.Joint, 1) {
-		first = r.c.Node("")
-	}
-	if math.IsInf(two.Joint, 1) {
-		second = r.c.Node("")
-	}
-	r.c.Coupled(first, transient.Ground, second, transient.Ground, one.Ohms, one.Henry, two.Ohms, two.Henry, p.Coupling)
-}
-
-// fewer is an ignition coil's winding without its shorted turns. All of its turns
-// share one flux, so that the shorted ones take most of it: what is left of the
-// inductance is what does not couple.
-func fewer(c machine.Coil) machine.Coil {
-	if s := min(c.Short.Share, 0.99); s > 0 {
-		c.Ohms = c.Ohms*(1-s) + c.Short.Ohms
-		c.Henry *= (1 - s) * (1 - s) * (1 - machine.PileCoupling*machine.PileCoupling)
-	}
-	return c
-}

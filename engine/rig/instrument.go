@@ -48,6 +48,14 @@ func DrawnInstrument(m meter.Meter, c machine.Chance) Instrument {
 	return out
 }
 
+// input is what a voltage function loads its source with, in Ω.
+func (in Instrument) input(f meter.Function) float64 {
+	if f == meter.VoltsAC {
+		return float64(in.Meter.InputAC)
+	}
+	return float64(in.Meter.InputDC)
+}
+
 // shown is what a range makes of a true value, before it is rounded.
 func (in Instrument) shown(f meter.Function, r meter.Range, value float64) float64 {
 	for i, known := range in.Meter.Ranges[f] {

@@ -18,6 +18,9 @@ func Show(m machine.Machine, p machine.Probing, in Instrument, dial string) (Dis
 }
 
 func (r *Rig) show(p machine.Probing, in Instrument, dial string) (Display, error) {
+	if p.Function == meter.AmpsDC {
+		return Display{Unread: true}, nil // no ammeter is put between here
+	}
 	if p.Function == meter.Ohms {
 		return r.ohms(p, in, dial)
 	}
@@ -65,7 +68,7 @@ func (r *Rig) ohms(p machine.Probing, in Instrument, dial string) (Display, erro
 	}
 	var test transient.Source = transient.Constant(0)
 	source := r.c.Supply(red, black, transient.Func(func(t float64) float64 { return test.At(t) }), testOhms)
-	before, err := r.volts(p) // what is left of a voltage once the range loads it
+	before, err := r.stray(p) // what is left of a voltage once the range loads it
 	if err != nil {
 		return Display{}, err
 	}
@@ -83,6 +86,26 @@ func (r *Rig) ohms(p machine.Probing, in Instrument, dial string) (Display, erro
 	return d, nil
 }
 
+// stray is the voltage between the points that has nothing to do with the meter: of
+// a machine that turns, the root of its mean square over two turns.
+func (r *Rig) stray(p machine.Probing) (float64, error) {
+	if r.turn.still() {
+		return r.volts(p)
+	}
+	red, black := r.node(p.Red), r.node(p.Black)
+	run, err := r.c.Start(r.step())
+	if err != nil {
+		return 0, err
+	}
+	settle := 4 * math.Pi / r.turn.omega
+	if err := run.Advance(settle, nil); err != nil {
+		return 0, err
+	}
+	square := 0.0
+	err = run.Advance(2*settle, func(s *transient.State) { square += s.Between(red, black) * s.Between(red, black) * s.Dt() })
+	return math.Sqrt(square / settle), err
+}
+
 // volts is the voltage between the points with the machine at rest.
 func (r *Rig) volts(p machine.Probing) (float64, error) {
 	red, black := r.node(p.Red), r.node(p.Black)
@@ -97,11 +120,7 @@ func (r *Rig) volts(p machine.Probing) (float64, error) {
 // in a row, with the meter's input across them.
 func (r *Rig) displays(p machine.Probing, in Instrument) ([][]sample, error) {
 	red, black := r.node(p.Red), r.node(p.Black)
-	input := float64(in.Meter.InputDC)
-	if p.Function == meter.VoltsAC {
-		input = float64(in.Meter.InputAC)
-	}
-	r.join(red, black, input)
+	r.join(red, black, in.input(p.Function))
 	if r.turn.still() {
 		s, err := r.c.AtRest(0)
 		if err != nil {

@@ -1,9 +1,10 @@
 // Package rig is a virtual machine on the bench, simulated in time: the parts of
 // a machine are wired as a circuit, the crank turns, diodes and thyristors
 // switch, and a meter held to any two points shows what its detector makes of
-// the waveform. It takes the machine's parts and their joints, as
-// engine/machine states them, and none of the formulas there, so that the two
-// can check each other.
+// the waveform. It takes the machine's parts and their joints as engine/machine
+// states them, with what defines a part (copper and magnets by temperature, a
+// battery's rest volts), and none of the formulas there, so that the two can
+// check each other.
 package rig
 
 import (
@@ -127,6 +128,26 @@ func (r *Rig) contact(a, b transient.Node, k machine.Contact) {
 // shaken is the beat of a loose contact: two rhythms that never repeat alike.
 func shaken(t float64) bool {
 	return math.Sin(2*math.Pi*2.3*t)+math.Sin(2*math.Pi*0.71*t+1) > 0
+}
+
+// Sparks counts the sparks of a machine in a state over some seconds of its time,
+// after it has come to run steadily.
+func Sparks(m machine.Machine, s machine.State, seconds float64) (int, error) {
+	r := wired(m, s, sparking)
+	if r.turn.still() {
+		return 0, nil
+	}
+	run, err := r.c.Start(r.step())
+	if err != nil {
+		return 0, err
+	}
+	settle, _, _ := r.timing()
+	if err := run.Advance(settle, nil); err != nil {
+		return 0, err
+	}
+	r.spark.sparks = 0
+	err = run.Advance(settle+seconds, nil)
+	return r.spark.sparks, err
 }
 
 // Run lets the machine run for some seconds of its time.

@@ -1,6 +1,8 @@
 package rig
 
 import (
+	"math"
+
 	"coilbook/engine/check"
 	"coilbook/engine/machine"
 	"coilbook/engine/transient"
@@ -23,7 +25,7 @@ func Look(m machine.Machine, p machine.Probing, in Instrument) (Trace, error) {
 	sides := sidesOf(p.Red, p.Black)
 	r := wired(m, p.State, sides...)
 	red, black := r.node(p.Red), r.node(p.Black)
-	r.join(red, black, float64(in.Meter.InputDC))
+	r.join(red, black, in.input(p.Function))
 	if r.turn.still() {
 		v, err := r.volts(p)
 		t := Trace{Step: 1e-4, Volts: make([]float64, tracePoints)}
@@ -32,7 +34,7 @@ func Look(m machine.Machine, p machine.Probing, in Instrument) (Trace, error) {
 		}
 		return t, err
 	}
-	long := 4 * 3.141592653589793 / r.turn.omega
+	long := 4 * math.Pi / r.turn.omega
 	if p.Engine != check.Cranking && len(sides) > 0 && sides[0] == charging {
 		long *= 4 / float64(r.made.Build.MagnetPoles)
 	}

@@ -36,3 +36,31 @@ const (
 	BatteryOnAC   Measurand = "battery-on-ac"
 	KnownResistor Measurand = "known-resistor"
 )
+
+// The measurands of a whole machine.
+const (
+	BatteryRest     Measurand = "battery-rest"
+	BatteryLamp     Measurand = "battery-lamp-on"
+	BatteryCranking Measurand = "battery-cranking"
+	BatteryIdle     Measurand = "battery-idle"
+	Battery3000     Measurand = "battery-3000"
+	Battery5000     Measurand = "battery-5000"
+	DropPlus        Measurand = "drop-plus"
+	DropGround      Measurand = "drop-ground"
+	DropTerminal    Measurand = "drop-terminal"
+	SupplyKey       Measurand = "supply-key-on"
+	KeyOffCurrent   Measurand = "key-off-current"
+	ChargeAC        Measurand = "charge-ac-open"
+	PlugDrop        Measurand = "plug-drop"
+	PickupToCore    Measurand = "pickup-to-core"
+	PickupCranking  Measurand = "pickup-cranking-ac"
+	ExciterFree     Measurand = "exciter-cranking-ac-free"
+	KillWire        Measurand = "kill-wire-to-core"
+	BoxGround       Measurand = "box-ground"
+	BoxFeed         Measurand = "box-feed"
+	BoxOutputAC     Measurand = "box-output-ac"
+	CoilPrimary     Measurand = "coil-primary"
+	CoilSecondary   Measurand = "coil-secondary"
+	PlugCap         Measurand = "plug-cap"
+	PlugLeak        Measurand = "plug-leak"
+)
