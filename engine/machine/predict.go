@@ -18,6 +18,7 @@ type Prediction struct {
 	Open    bool    // an open line: beyond every ohms range of the meter
 	Flicker float64 // how far successive displays differ, as a share of Value
 	Known   bool    // false: no formula for this pair of points in this state
+	Rough   bool    // not Known, and yet Value is an estimate, by a fifth or so
 }
 
 func known(v float64) Prediction { return Prediction{Value: v, Known: true} }

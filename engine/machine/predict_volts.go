@@ -69,7 +69,7 @@ func (m *Machine) direct(p probed, with *meter.Meter) Prediction {
 	if m.bent(p, s) || m.sparking(p) || returned {
 		return Prediction{}
 	}
-	return Prediction{Value: m.supplied(s, p, input), Known: s.Known}
+	return Prediction{Value: m.supplied(s, p, input), Known: s.Known, Rough: !s.Known}
 }
 
 // unsteady is how far a winding's volts differ from display to display: as much
@@ -84,6 +84,9 @@ func (m *Machine) unsteady(e check.Engine) float64 {
 // alternating is what the AC dial shows of a machine that turns.
 func (m *Machine) alternating(p probed, with *meter.Meter) Prediction {
 	input, d := float64(with.InputAC), detectorOf(with)
+	if lead, ok := acrossPin(p); ok && Running(p.Engine) > 0 {
+		return Prediction{Value: m.pinDrop(lead, p.State), Rough: true}
+	}
 	if m.excites(p) {
 		e, ok := m.excited(p, input)
 		return Prediction{Value: d.shows(e.averages()), Flicker: m.unsteady(p.Engine), Known: ok}

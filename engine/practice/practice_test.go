@@ -248,5 +248,5 @@ func TestMinutes(t *testing.T) {
 	assert.InDelta(t, 0.5, ohms.Minutes(&ohms), 1e-9)
 	assert.InDelta(t, 3.5, cranked.Minutes(&ohms), 1e-9)
 	assert.InDelta(t, 15.5, warm.Minutes(&cranked), 1e-9)
-	assert.InDelta(t, 0.5, cranked.Minutes(&warm), 1e-9, "it is still warm; the reading is taken as it cools")
+	assert.InDelta(t, 30.5, cranked.Minutes(&warm), 1e-9, "it has to cool down")
 }

@@ -39,8 +39,11 @@ func (p Probe) Minutes(before *Probe) float64 {
 	if p.Engine != was.Engine && p.Engine != check.Stopped {
 		cost += 2
 	}
-	if p.Hot && !was.Hot {
+	switch {
+	case p.Hot && !was.Hot:
 		cost += 15
+	case was.Hot && !p.Hot: // it has to cool down
+		cost += 30
 	}
 	return cost
 }

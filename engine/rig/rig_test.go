@@ -98,6 +98,9 @@ func TestOpenAndShortAndTouch(t *testing.T) {
 func TestOhmsOnALiveCircuit(t *testing.T) {
 	assert.True(t, show(t, star(), check.BatteryPlus, check.Core, meter.Ohms, together).Live)
 	assert.False(t, show(t, star(), check.Charge(1), check.Charge(2), meter.Ohms, apart).Live)
+	for _, pair := range [][2]check.Terminal{{check.Charge(1), check.Charge(2)}, {check.ExciterLead, check.Core}, {check.PickupA, check.PickupB}} {
+		assert.True(t, show(t, star(), pair[0], pair[1], meter.Ohms, machine.State{Engine: check.Cranking}).Live, "%v turns", pair)
+	}
 }
 
 // The voltage of an unloaded winding goes with the speed, and follows from turns

@@ -1,0 +1,263 @@
+package diagnose
+
+import (
+	"math"
+
+	"coilbook/engine/check"
+	"coilbook/engine/fault"
+	"coilbook/engine/machine"
+	"coilbook/engine/meter"
+)
+
+// Question is what is asked: what the machine does, how it is built as far as one
+// can see, and with which meter it will be probed.
+type Question struct {
+	Symptom fault.Symptom
+	Build   check.Build
+	Meter   meter.Meter
+	Kit     machine.Kit
+}
+
+// samples is how many machines a case is drawn with.
+const samples = 64
+
+// caseOf is one way in which a fault can be there.
+type caseOf struct {
+	fault  fault.Fault
+	at     int // 0 for none to name, or any of them
+	grade  int // of grades, the mildest first
+	grades int
+	weight float64
+	views  []view      // by check
+	cov    [][]float64 // of the scaled numbers, by check
+}
+
+// view is what a case's machines show at one check.
+type view struct {
+	mean                 float64
+	number, open, unrest float64 // shares; yes stands in open for a look
+	rough                float64 // share of estimates
+	vague                bool    // the formulas do not say
+}
+
+// builds lists architectures that look like a known build.
+func builds(b check.Build) []machine.Build {
+	var out []machine.Build
+	add := func(c machine.Connection, r machine.Regulating, chemistry machine.Chemistry) {
+		poles := max(b.StatorPoles-b.StatorPoles%2, 4)
+		if poles > 12 {
+			poles = 12
+		}
+		m := machine.Build{MagnetPoles: poles, StatorPoles: b.StatorPoles, Charge: c, Regulating: r, Battery: chemistry, Volts: 12,
+			Ignition: machine.BatteryFed, Pickups: 1, GroundLead: b.GroundLead}
+		if b.Exciter {
+			m.Ignition = machine.ACFed
+		}
+		out = append(out, m)
+	}
+	switch b.ChargeLeads {
+	case 1:
+		add(machine.GroundedEnd, machine.HalfWave, machine.Flooded)
+		add(machine.GroundedEnd, machine.HalfWave, machine.AGM)
+	case 2:
+		add(machine.SinglePhase, machine.Shunt, machine.AGM)
+		add(machine.SinglePhase, machine.Series, machine.Flooded)
+	case 4:
+		add(machine.TwoPhase, machine.Shunt, machine.AGM)
+	default:
+		add(machine.Star, machine.Shunt, machine.AGM)
+		add(machine.Star, machine.Shunt, machine.Flooded)
+		add(machine.Delta, machine.Shunt, machine.AGM)
+		add(machine.Star, machine.Series, machine.AGM)
+	}
+	return out
+}
+
+// sited are the kinds whose place the checks tell apart.
+func sited(k machine.Kind) bool {
+	switch k {
+	case machine.PhaseOpen, machine.PhaseToCore, machine.PhaseShorted, machine.PhaseJoint, machine.ChargePin, machine.PhaseToPhase:
+		return true
+	}
+	return false
+}
+
+// grades is how many gravities a kind is split into.
+func grades(k machine.Kind) int {
+	switch k {
+	case machine.PhaseToCore, machine.PhaseShorted, machine.PhaseJoint, machine.WeakMagnets, machine.ChargePin, machine.FeedWire,
+		machine.Sulphated, machine.GapWide, machine.PlugPin, machine.ExciterShorted, machine.KillWire, machine.PlugFouled,
+		machine.IgnitionGround, machine.BoxFeed, machine.RegulatorGround, machine.BatteryTerminal, machine.PickupShorted, machine.Drain,
+		machine.GroundStrap:
+		return 2
+	}
+	return 1
+}
+
+// cases splits the faults that have a weight for the symptom.
+func cases(faults []fault.Fault, q Question, builds []machine.Build) []*caseOf {
+	var out []*caseOf
+	for _, f := range faults {
+		weight := f.Weights[q.Symptom]
+		if weight == 0 {
+			continue
+		}
+		var mine []*caseOf
+		places := 1
+		if f.ID != fault.None && sited(f.Kind) {
+			places = machine.Sites(f.Kind, builds[0])
+		}
+		g := 1
+		if f.ID != fault.None {
+			g = grades(f.Kind)
+		}
+		for at := 1; at <= places; at++ {
+			for grade := range g {
+				c := &caseOf{fault: f, at: at, grade: grade, grades: g}
+				if places == 1 {
+					c.at = 0
+				}
+				if f.ID == fault.None || c.suits(builds) {
+					mine = append(mine, c)
+				}
+			}
+		}
+		for _, c := range mine {
+			c.weight = weight / float64(len(mine))
+		}
+		out = append(out, mine...)
+	}
+	return out
+}
+
+func (c *caseOf) suits(builds []machine.Build) bool {
+	for _, b := range builds {
+		if (machine.Fault{Kind: c.fault.Kind, At: max(c.at, 1)}).Suits(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// machineOf is the n-th machine of a case: the luck of the n-th machine of every
+// case is the same.
+func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool) {
+	luck := machine.NewChance(uint64(n) + 1)
+	b := builds[n%len(builds)]
+	m := machine.Drawn(b, luck)
+	if c.fault.ID == fault.None {
+		return m, true
+	}
+	share := (float64(c.grade) + luck.Uniform()) / float64(c.grades)
+	f := machine.Fault{Kind: c.fault.Kind, At: c.at, HotOnly: c.fault.HotOnly, Size: machine.Size(c.fault.Kind, b, share)}
+	if f.At == 0 {
+		f.At = 1 + luck.Pick(max(machine.Sites(f.Kind, b), 1))
+	}
+	return m.With(f), f.Suits(b)
+}
+
+// populate draws the machines of a case and keeps what they show.
+func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Build) {
+	n := len(checks)
+	rows := make([][]float64, 0, samples)
+	c.views = make([]view, n)
+	counts, complaint, drawn := make([]float64, n), 0.0, 0.0
+	for i := range samples {
+		m, ok := c.machineOf(i, builds)
+		if !ok {
+			continue
+		}
+		weight := complains(m, q.Symptom)
+		complaint += weight
+		drawn++
+		row := make([]float64, n)
+		for j, k := range checks {
+			p := m.Predict(k, q.Meter, q.Kit)
+			row[j] = c.views[j].count(p, k, scaleOf(k), &counts[j])
+		}
+		rows = append(rows, row)
+	}
+	for j := range c.views {
+		c.views[j].close(drawn, counts[j])
+	}
+	c.cov = covariance(rows, c.views)
+	switch {
+	case drawn == 0:
+		c.weight = 0
+	case c.fault.ID != fault.None: // none has its weight for those who complain all the same
+		c.weight *= complaint / drawn
+	}
+}
+
+// count adds a prediction; it gives its scaled number, NaN for none.
+func (v *view) count(p machine.Prediction, k check.Check, s scale, known *float64) float64 {
+	if !p.Known && !p.Rough || math.IsNaN(p.Value) {
+		return math.NaN()
+	}
+	*known++
+	if p.Rough {
+		v.rough++
+	}
+	switch {
+	case k.Instrument == check.Eyes:
+		v.open += p.Value
+		return math.NaN()
+	case p.Open:
+		v.open++
+		return math.NaN()
+	}
+	restless := steps(p.Flicker, 0.12, 0.03)
+	v.unrest += restless
+	v.number += 1 - restless
+	y := s.of(p.Value)
+	v.mean += y
+	return y
+}
+
+// close turns sums into shares; none of them is ever quite 0 or 1.
+func (v *view) close(drawn, known float64) {
+	if known < 0.5*drawn || drawn == 0 {
+		v.vague = true
+		return
+	}
+	numbers := v.number + v.unrest
+	if numbers > 0 {
+		v.mean /= numbers
+	}
+	const little = 0.5
+	total := known + 3*little
+	v.rough /= known
+	v.number, v.open, v.unrest = (v.number+little)/total, (v.open+little)/total, (v.unrest+little)/total
+}
+
+// covariance of rows with gaps, by pairs that are both there, shrunk towards its
+// diagonal.
+func covariance(rows [][]float64, views []view) [][]float64 {
+	n := len(views)
+	out := make([][]float64, n)
+	for i := range out {
+		out[i] = make([]float64, n)
+	}
+	const shrink = 0.85
+	for i := range n {
+		for j := range i + 1 {
+			sum, count := 0.0, 0.0
+			for _, r := range rows {
+				if math.IsNaN(r[i]) || math.IsNaN(r[j]) {
+					continue
+				}
+				sum += (r[i] - views[i].mean) * (r[j] - views[j].mean)
+				count++
+			}
+			if count < 8 {
+				continue
+			}
+			c := sum / count
+			if i != j {
+				c *= shrink
+			}
+			out[i][j], out[j][i] = c, c
+		}
+	}
+	return out
+}
