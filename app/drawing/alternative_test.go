@@ -22,7 +22,7 @@ func planned(t *testing.T, b check.Build, id check.ID) check.Check {
 // Both probes are told apart in words and in shapes, whichever way round.
 func TestSwappedProbesChangeTheAlternative(t *testing.T) {
 	everyCheck(t, func(t *testing.T, c check.Check, p Picture) {
-		if c.Instrument == check.FeelerGauge || c.Red == check.OtherProbe {
+		if c.Instrument != check.Multimeter || c.Red == check.OtherProbe {
 			return
 		}
 		swapped := c
@@ -48,6 +48,20 @@ func TestAlternativesSayWhatIsTouchedAndTheState(t *testing.T) {
 		"exciter-peak":         "red: exciter, black: bare metal, plug together, starter turns, adapter, V⎓",
 		"pickup-peak":          "red: pickup 1, black: pickup 2, plug together, starter turns, adapter, V⎓",
 		"box-peak":             "red: box output, black: bare metal, plug together, starter turns, adapter, V⎓",
+		"battery-rest":         "red: battery +, black: battery −, plug together, V⎓",
+		"battery-lamp":         "red: battery +, black: battery −, plug together, lamp on, V⎓",
+		"battery-5000":         "red: battery +, black: battery −, plug together, 5000 rpm, V⎓",
+		"supply-key":           "red: key out, black: battery −, plug together, key on, V⎓",
+		"key-off-current":      "red: battery +, black: clamp +, plug together, key off, never crank, A⎓",
+		"charge-ac-1-2":        "red: 1, black: 2, plug apart, 3000 rpm, V~",
+		"pickup-core":          "red: pickup 1, black: bare metal, plug apart, Ω",
+		"coil-primary":         "red: coil pin, black: bare metal, Ω",
+		"fuse":                 "fuse, eyes only",
+		"plug-burnt":           "plug apart, eyes only",
+		"spark":                "spark plug: bare metal, starter turns, eyes only",
+		"spark-bare-lead":      "bare lead: bare metal, starter turns, eyes only",
+		"spark-kill-off":       "spark plug: bare metal, starter turns, kill wire off, eyes only",
+		"spark-warm":           "good plug: bare metal, starter turns, hot, eyes only",
 	} {
 		assert.Equal(t, want, ForCheck(planned(t, three, id), three, plainLabel, English()).Label, id)
 	}
@@ -77,6 +91,17 @@ func TestPicturesNameTheirParts(t *testing.T) {
 		"hot-pickup":           {"hot", "pickup"},
 		"exciter-peak":         {"adapter", "starter turns", "plug together", "bare metal"},
 		"box-peak":             {"adapter", "ignition box", "ignition coil", "bare metal"},
+		"battery-cranking":     {"battery", "starter turns"},
+		"drop-plus":            {"regulator", "battery", "5000 rpm"},
+		"supply-key":           {"battery", "fuse", "key on"},
+		"key-off-current":      {"battery", "key off, never crank", "10 A"},
+		"plug-drop-2":          {"plug together", "2", "5000 rpm"},
+		"kill-wire":            {"ignition box", "key on", "bare metal"},
+		"coil-secondary":       {"ignition coil", "bare metal"},
+		"plug-cap":             {"plug cap"},
+		"plug-leak":            {"spark plug"},
+		"fuse":                 {"fuse", "yes", "no", "eyes only"},
+		"spark-kill-off":       {"spark plug", "kill wire off", "starter turns"},
 	} {
 		assert.Subset(t, texts(ForCheck(planned(t, b, id), b, plainLabel, English())), want, id)
 	}

@@ -20,6 +20,10 @@ var statorCenter = Point{52, 66}
 // terminals as the user knows them.
 func ForCheck(c check.Check, b check.Build, label func(check.Terminal) string, w Words) Picture {
 	s := &sheet{check: c, build: b, label: label, words: w, anchors: map[check.Terminal]Point{}}
+	if draw := s.wholeMachine(); draw != nil {
+		draw()
+		return s.picture(stripW, stripH)
+	}
 	switch {
 	case c.Instrument == check.FeelerGauge:
 		s.gap()

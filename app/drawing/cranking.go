@@ -22,11 +22,14 @@ func (s *sheet) cranking() {
 	s.probes(map[check.Terminal]float64{check.Core: 16, s.check.Red: -24})
 }
 
-// engine is the case with the starter's pinion and what it does.
+// engine is the case, with the starter's pinion while that turns it, and what it
+// does.
 func (s *sheet) engine(width float64, c Point, r float64) {
 	s.add(Rect{"case", 4, 6, width, 128, 14, 2.5})
-	s.add(pinion(Point{22, c.Y + r + 3}, 12)...)
-	s.add(words("label", Start, 5, 157, fit(s.words.Turns, textSize, 112)))
+	if s.check.Engine == check.Cranking {
+		s.add(pinion(Point{22, c.Y + r + 3}, 12)...)
+	}
+	s.add(words("label", Start, 5, 157, fit(s.engineWord(), textSize, 112)))
 }
 
 // turning is the flywheel over the stator, with an arrow round it.

@@ -31,7 +31,13 @@ func everyBuild() []check.Build {
 // meter's self-check.
 func everyPlanned(b check.Build) []check.Check {
 	plan := check.Plan(b, check.Bench, check.Methods(b)...)
-	return append(plan, check.Plan(b, check.SelfCheck, check.ResistorCheck)[1:]...)
+	plan = append(plan, check.Plan(b, check.SelfCheck, check.ResistorCheck)[1:]...)
+	for _, c := range check.Whole(b) {
+		if _, also := check.Find(plan, c.ID); !also {
+			plan = append(plan, c)
+		}
+	}
+	return plan
 }
 
 // everyCheck calls f with the picture of each check of each build.
@@ -115,7 +121,7 @@ func TestProbesEndAtTheirTerminals(t *testing.T) {
 		for body, terminal := range map[string]check.Terminal{"probe-red": c.Red, "probe-black": c.Black} {
 			tip, drawn := tips[body]
 			switch want, marked := p.Anchors[terminal]; {
-			case c.Instrument == check.FeelerGauge && !drawn:
+			case c.Instrument != check.Multimeter && !drawn:
 			case !drawn || !marked || math.Hypot(tip.X-want.X, tip.Y-want.Y) > 1e-9:
 				t.Errorf("%s ends at %v (drawn %v), %q is at %v", body, tip, drawn, terminal, want)
 			}
@@ -174,7 +180,8 @@ func TestWordsStayReadable(t *testing.T) {
 
 func crosses(l leaf, b box) bool {
 	path, ok := l.shape.(Path)
-	if !ok || !strings.HasPrefix(path.Class, "cable") && !strings.HasPrefix(path.Class, "lead") {
+	thick := path.Class == "ink" && path.Width >= 5
+	if !ok || !thick && !strings.HasPrefix(path.Class, "cable") && !strings.HasPrefix(path.Class, "lead") {
 		return false
 	}
 	for _, p := range path.sampled() {
@@ -191,7 +198,12 @@ func TestLongWordsAreCutAndEscaped(t *testing.T) {
 		Gap: strings.Repeat("gap ", 12), Leaf: strings.Repeat("leaf ", 12), Pickup: strings.Repeat("pickup ", 12),
 		Battery: strings.Repeat("battery ", 12), Fuse: strings.Repeat("fuse ", 12), Bulb: strings.Repeat("bulb ", 12),
 		Resistor: strings.Repeat("resistor ", 12), Series: "ring", Inside: "inside", Swapped: "swapped", Hot: strings.Repeat("hot ", 12),
-		Adapter: strings.Repeat("adapter ", 12), Box: strings.Repeat("box ", 12), Coil: strings.Repeat("coil ", 12)}
+		Adapter: strings.Repeat("adapter ", 12), Box: strings.Repeat("box ", 12), Coil: strings.Repeat("coil ", 12),
+		Idles: strings.Repeat("idles ", 12), At3000: strings.Repeat("3000 ", 12), At5000: strings.Repeat("5000 ", 12),
+		KeyOn: strings.Repeat("key ", 12), Lamp: strings.Repeat("lamp ", 12), NeverCrank: strings.Repeat("series ", 12),
+		Regulator: strings.Repeat("regulator ", 12), SparkPlug: strings.Repeat("spark ", 12), GoodPlug: strings.Repeat("good ", 12),
+		BareLead: strings.Repeat("bare ", 12), Cap: strings.Repeat("cap ", 12), KillOff: strings.Repeat("off ", 12),
+		Eyes: strings.Repeat("eyes ", 12), Yes: strings.Repeat("yes ", 12), No: strings.Repeat("no ", 12)}
 	label := func(check.Terminal) string { return `<yellow & "white" / red>` }
 	b := check.DefaultBuild()
 	for _, c := range everyPlanned(b) {

@@ -21,6 +21,10 @@ func TestGolden(t *testing.T) {
 		"battery-dc": b, "battery-ac-swapped": b, "known-resistor": b, "volt-amp-known-1-2": b, "volt-amp-winding-3-4": four,
 		"volt-amp-winding-1-core": {StatorPoles: 6, ChargeLeads: 1}, "hot-exciter": b, "hot-pickup": b,
 		"exciter-peak": b, "pickup-peak": b, "box-peak": b,
+		"battery-lamp": b, "battery-cranking": b, "drop-plus": b, "drop-ground": b, "drop-terminal": b, "key-off-current": b, "supply-key": b,
+		"charge-ac-3-1": b, "plug-drop-2": b, "pickup-core": b, "pickup-cranking": b, "exciter-free-cranking": b,
+		"kill-wire": b, "box-ground": b, "box-feed": four, "box-output": b, "coil-primary": b, "plug-cap": b, "plug-leak": b,
+		"fuse": b, "plug-burnt": b, "spark": b, "spark-bare-lead": b, "spark-kill-off": b, "spark-warm": b,
 	} {
 		c, ok := check.Find(everyPlanned(build), id)
 		if !ok {

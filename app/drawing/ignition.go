@@ -4,6 +4,12 @@ import "coilbook/engine/check"
 
 // boxPeak is the height of what the ignition box gives to the ignition coil.
 func (s *sheet) boxPeak() {
+	s.boxAndCoil()
+	s.peakProbes(0)
+}
+
+// boxAndCoil is the ignition box between engine and coil.
+func (s *sheet) boxAndCoil() {
 	const top, left, right, high = 8.0, 122.0, 222.0, 30.0
 	c, r := Point{42, 64}, 32.0
 	s.engine(89, c, r)
@@ -17,7 +23,6 @@ func (s *sheet) boxPeak() {
 	s.add(words("label", Middle, (left+right)/2, top+high/2+4.7, fit(s.words.Box, textSize, right-left-4)))
 	s.add(ignitionCoil(at)...)
 	s.add(words("label", Start, at.X+2, 121, fit(s.words.Coil, textSize, 92)))
-	s.peakProbes(0)
 }
 
 // ignitionCoil hangs on its feed wire from a point; its thick lead goes on to

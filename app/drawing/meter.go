@@ -31,7 +31,11 @@ func drawMeter(f meter.Function) []Shape {
 	}
 	out = append(out, sign("on-screen", f, Point{meterX + meterW - 25, meterY + 27}, 18)...)
 	out = append(out, dial(f)...)
-	out = append(out, jack(redJackY, "VΩ", "probe-red")...)
+	socket := "VΩ"
+	if f == meter.AmpsDC {
+		socket = "10 A"
+	}
+	out = append(out, jack(redJackY, socket, "probe-red")...)
 	return append(out, jack(blackJackY, "COM", "probe-black")...)
 }
 
@@ -66,12 +70,13 @@ var dialMarks = []dialMark{
 	{meter.VoltsAC, -140, Point{307, 62}},
 	{meter.VoltsDC, -48, Point{338, 62}},
 	{meter.Ohms, 24, Point{345, 103}},
+	{meter.AmpsDC, 156, Point{305.5, 109}},
 }
 
 // dial points at the function and prints all that the checks use, the chosen
 // one strong.
 func dial(f meter.Function) []Shape {
-	out := []Shape{Circle{"dial", dialCenter, dialR, 0}, tick("ink", 2, -94, 5), tick("ink", 2, 156, 5)}
+	out := []Shape{Circle{"dial", dialCenter, dialR, 0}, tick("ink", 2, -94, 5)}
 	angle := -94.0
 	for _, m := range dialMarks {
 		class, tickClass, width := "label-soft", "ink", 2.0

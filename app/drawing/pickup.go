@@ -27,7 +27,11 @@ func (s *sheet) pickupAtPlug() {
 	s.add(words("label", Middle, tip.X+22, plugY+44, fit(s.words.Pickup, textSize, 84)))
 	s.heat()
 	s.add(drawMeter(s.check.Function)...)
-	s.probes(nil)
+	if s.touched(check.Core) {
+		s.add(Rect{"case", 4, 128, 102, 22, 6, 2.5})
+		s.bareMetal(Point{90, 138}, s.words.Case, 192, 147, 84)
+	}
+	s.probes(map[check.Terminal]float64{check.Core: 8})
 }
 
 // gap is the feeler leaf between the reluctor lump and the pickup.

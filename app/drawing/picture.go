@@ -104,6 +104,19 @@ type Words struct {
 	Adapter  string // the peak-hold adapter between probes and meter
 	Box      string // the ignition box
 	Coil     string // the ignition coil
+
+	Idles, At3000, At5000 string // what an engine does that runs by itself
+	KeyOn                 string // the key is on
+	Lamp                  string // the lamp is on
+	NeverCrank            string // the meter is in series: what must not be done
+	Regulator             string // the regulator-rectifier
+	SparkPlug             string // the machine's own spark plug
+	GoodPlug              string // a spark plug that is known to be good
+	BareLead              string // the spark lead without its cap
+	Cap                   string // the plug cap
+	KillOff               string // the kill wire is taken off
+	Eyes                  string // nothing is measured
+	Yes, No               string // beside what would be a yes, and a no
 }
 
 // English are the words in English.
@@ -115,5 +128,8 @@ func English() Words {
 		Battery: "battery", Fuse: "fuse", Bulb: "bulb", Resistor: "known resistor",
 		Series: "battery, fuse, lit bulb, known resistor and winding in one ring", Inside: "probes inside the clips",
 		Swapped: "probes swapped", Hot: "hot", Adapter: "adapter", Box: "ignition box", Coil: "ignition coil",
+		Idles: "engine idles", At3000: "3000 rpm", At5000: "5000 rpm", KeyOn: "key on", Lamp: "lamp on",
+		NeverCrank: "key off, never crank", Regulator: "regulator", SparkPlug: "spark plug", GoodPlug: "good plug",
+		BareLead: "bare lead", Cap: "plug cap", KillOff: "kill wire off", Eyes: "eyes only", Yes: "yes", No: "no",
 	}
 }

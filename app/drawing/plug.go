@@ -12,7 +12,7 @@ type plug struct {
 }
 
 const (
-	labelRoom  = 64.0 // longest label on a plug
+	labelRoom  = 67.0 // longest label on a plug
 	labelInset = 6.0
 	holeWidth  = 13.0
 )

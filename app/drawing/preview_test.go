@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"coilbook/engine/check"
+	"coilbook/engine/spec"
 )
 
 // TestPreview writes a page with the pictures to the file named by
@@ -57,6 +58,17 @@ func previewPictures() []Picture {
 	add(check.Build{StatorPoles: 6, ChargeLeads: 1, Exciter: true, GroundLead: true}, "charge-grounded-1")
 	add(b, "battery-dc", "battery-ac", "battery-ac-swapped", "known-resistor", "volt-amp-known-1-2", "volt-amp-winding-1-2",
 		"volt-amp-winding-3-1", "hot-exciter", "hot-pickup", "hot-charge-pair-1-2", "exciter-peak", "pickup-peak", "box-peak")
+	for _, c := range check.Whole(b) {
+		if (&sheet{check: c}).wholeMachine() != nil || c.Measures == spec.PickupToCore {
+			out = append(out, ForCheck(c, b, plainLabel, English()))
+		}
+	}
+	fed := check.Build{StatorPoles: 12, ChargeLeads: 1, Pickup: true, GroundLead: true}
+	for _, c := range check.Whole(fed) {
+		if c.ID == "box-feed" || c.ID == "charge-ac-1-core" {
+			out = append(out, ForCheck(c, fed, plainLabel, English()))
+		}
+	}
 	one := check.Build{StatorPoles: 1, ChargeLeads: 1}
 	add(one, "volt-amp-known-1-core", "volt-amp-winding-1-core", "hot-charge-grounded-1", "box-peak")
 	for _, n := range []int{1, 2, 3, 6, 8, 12, 18, 24, 36} {
@@ -77,5 +89,9 @@ func plainLabel(t check.Terminal) string {
 		check.PickupA: "pickup 1", check.PickupB: "pickup 2", check.ExciterLead: "exciter", check.OtherProbe: "other probe",
 		check.Core: "core", check.BatteryPlus: "battery +", check.BatteryMinus: "battery −",
 		check.ResistorA: "resistor leg 1", check.ResistorB: "resistor leg 2", check.BoxOutput: "box output",
+		"regulator-1": "reg 1", "regulator-2": "reg 2", "regulator-3": "reg 3", "regulator-4": "reg 4",
+		check.PlusClamp: "clamp +", check.RegulatorPlus: "reg +", check.RegulatorBody: "reg body", check.KeyOut: "key out",
+		check.BoxGround: "box gnd", check.BoxFeed: "box feed", check.KillWire: "kill", check.CoilPrimary: "coil pin",
+		check.SparkLead: "HT lead", check.CapEnd: "cap end",
 	}[t]
 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"coilbook/engine/check"
+	"coilbook/engine/meter"
+	"coilbook/engine/spec"
 )
 
 // sheet is a picture in the making.
@@ -33,6 +35,9 @@ func (s *sheet) alternative() string {
 	if s.check.Instrument == check.FeelerGauge {
 		return s.words.Leaf + ": " + s.words.Gap + ", " + s.words.Pickup
 	}
+	if s.check.Instrument == check.Eyes {
+		return strings.Join(s.lookAlternative(), ", ")
+	}
 	parts := []string{
 		s.words.Red + ": " + s.place(s.check.Red),
 		s.words.Black + ": " + s.place(s.check.Black),
@@ -50,23 +55,23 @@ func (s *sheet) state() []string {
 	}
 	c := s.check
 	onMachine := c.Part != check.MeterLeads && c.Part != check.MeterItself
-	say(onMachine && c.Plug == check.Apart, s.words.Apart)
+	say(onMachine && parted(c), s.words.Apart)
 	say(onMachine && c.Plug == check.Together, s.words.Joined)
-	say(c.Engine == check.Cranking, s.words.Turns)
+	say(c.Engine != check.Stopped, s.engineWord())
+	say(c.Measures == spec.BatteryLamp, s.words.Lamp)
+	say(c.Engine == check.Stopped && c.Key && c.Measures != spec.BatteryLamp, s.words.KeyOn)
 	say(c.Method == check.HotWinding, s.words.Hot)
 	say(c.Method == check.VoltAmp, s.words.Series)
 	say(c.Method == check.VoltAmp && c.Red != check.ResistorA && c.Red != check.ResistorB, s.words.Inside)
 	say(c.PeakHold, s.words.Adapter)
 	say(c.Swapped, s.words.Swapped)
+	say(c.Function == meter.AmpsDC, s.words.NeverCrank)
 	return out
 }
 
 func (s *sheet) place(t check.Terminal) string {
-	switch {
-	case t == check.Core && s.check.Engine == check.Cranking:
-		return s.words.Case
-	case t == check.Core:
-		return s.words.Core
+	if t == check.Core {
+		return s.metalWord()
 	}
 	return s.label(t)
 }

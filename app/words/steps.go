@@ -8,6 +8,9 @@ import (
 
 // Steps says how a check is done, one action a line.
 func Steps(c check.Check, m meter.Meter) []string {
+	if steps := wholeSteps(c, m); steps != nil {
+		return steps
+	}
 	switch c.Measures {
 	case spec.LeadZero:
 		return []string{
@@ -56,7 +59,7 @@ const (
 )
 
 func probes(c check.Check) string {
-	return "Red on " + Terminal(c.Red) + ", black on " + Terminal(c.Black) + "."
+	return "Red on " + TerminalIn(c, c.Red) + ", black on " + TerminalIn(c, c.Black) + "."
 }
 
 // highestFirst keeps peaks off a low range of a meter whose dial is turned.

@@ -63,14 +63,14 @@ func TestStepsNameDialAndProbes(t *testing.T) {
 			for _, s := range steps {
 				assert.LessOrEqual(t, utf8.RuneCountInString(s), longestStep, "%s: %q", c.ID, s)
 			}
-			if c.Instrument == check.FeelerGauge {
+			if c.Instrument != check.Multimeter {
 				continue
 			}
 			r, ok := c.Dial(m)
 			require.True(t, ok, c.ID)
 			assert.Contains(t, all, words.Dial(c, m, r), c.ID)
 			if c.Red != check.OtherProbe {
-				assert.Contains(t, all, "Red on "+words.Terminal(c.Red)+", black on "+words.Terminal(c.Black)+".", c.ID)
+				assert.Contains(t, all, "Red on "+words.TerminalIn(c, c.Red)+", black on "+words.TerminalIn(c, c.Black)+".", c.ID)
 			}
 		}
 	})
@@ -88,7 +88,7 @@ func TestDialIsTurnedDownOnlyToALowerRange(t *testing.T) {
 func find(t *testing.T, id check.ID) (found check.Check) {
 	t.Helper()
 	everyCheck(func(c check.Check) {
-		if c.ID == id {
+		if c.ID == id && found.ID == "" {
 			found = c
 		}
 	})

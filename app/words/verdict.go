@@ -118,9 +118,9 @@ func Because(c check.Check, v spec.Verdict) string {
 		}
 		return Doubt(v) + " lies inside the limit (" + limit + ")."
 	case spec.Below:
-		return Doubt(v) + " is under the limit (" + limit + "): " + lowMeans[c.Measures]
+		return Doubt(v) + " is under the limit (" + limit + "): " + low(c.Measures)
 	case spec.Above:
-		return Doubt(v) + " is over the limit (" + limit + "): " + highMeans[c.Measures]
+		return Doubt(v) + " is over the limit (" + limit + "): " + high(c.Measures)
 	case spec.Leaks:
 		return "It must read open line, yet current gets through (" + Doubt(v) + "): " + leakMeans(c)
 	case spec.LineBroken:
@@ -147,9 +147,9 @@ func Brief(c check.Check, v spec.Verdict) string {
 		}
 		return Doubt(v) + ", inside the limit."
 	case spec.Below:
-		return Doubt(v) + ", under the limit: " + lowMeans[c.Measures]
+		return Doubt(v) + ", under the limit: " + low(c.Measures)
 	case spec.Above:
-		return Doubt(v) + ", over the limit: " + highMeans[c.Measures]
+		return Doubt(v) + ", over the limit: " + high(c.Measures)
 	case spec.Leaks:
 		return "On scale, " + Doubt(v) + ": " + leakMeans(c)
 	case spec.LineBroken:
@@ -201,8 +201,13 @@ func undecided(v spec.Verdict, limit string) string {
 }
 
 func leakMeans(c check.Check) string {
-	if c.Measures == spec.PhaseToPhase {
+	switch c.Measures {
+	case spec.PhaseToPhase:
 		return "the windings touch each other; damp, dirt or fingers on the tips read the same."
+	case spec.KillWire:
+		return "the switch stays closed, or the wire is chafed through."
+	case spec.PlugLeak:
+		return "soot, wet fuel or a crack; fingers on the metal read the same."
 	}
 	return "the winding touches the core; damp, dirt or fingers on the tips read the same."
 }

@@ -135,7 +135,7 @@ func methodName(c check.Check) string {
 	case spec.KnownResistor:
 		return "Known resistor"
 	}
-	return string(c.ID)
+	return wholeName(c)
 }
 
 // leadsIn names the charge leads of a check inside a sentence.
@@ -156,6 +156,9 @@ func windingOf(c check.Check) string {
 
 // CheckQuestion is the heading of a check's own screen.
 func CheckQuestion(c check.Check) string {
+	if c.Instrument == check.Eyes {
+		return Look(c.Looks)
+	}
 	switch c.Measures {
 	case spec.LeadZero:
 		return "Touch the probe tips together"
@@ -180,7 +183,12 @@ func Why(c check.Check) string {
 	if c.Swapped {
 		return "About the same both ways: DC gets in. About double one way and nothing the other: a single diode."
 	}
-	return why[c.Measures]
+	for _, said := range []string{why[c.Measures], wholeWhy[c.Measures]} {
+		if said != "" {
+			return said
+		}
+	}
+	return looks[c.Looks].why
 }
 
 // Minutes says how long a check takes.
@@ -229,22 +237,27 @@ func Meter(id string) string {
 // Dial says where the dial goes.
 func Dial(c check.Check, m meter.Meter, r meter.Range) string {
 	sign := map[meter.Function]string{meter.Ohms: "Ω", meter.VoltsAC: "V~", meter.VoltsDC: "V=", meter.AmpsDC: "A="}[c.Function]
-	if c.Instrument == check.FeelerGauge {
+	switch {
+	case c.Instrument == check.FeelerGauge:
 		return "feeler gauge"
-	}
-	if m.Auto {
+	case c.Instrument == check.Eyes:
+		return "eyes only"
+	case m.Auto:
 		return sign + " (auto)"
 	}
 	if number, ok := strings.CutSuffix(r.Label, " mV"); ok {
 		return "m" + sign + " " + number
 	}
-	return sign + " " + strings.TrimSpace(strings.TrimRight(r.Label, "ΩVA"))
+	return strings.TrimSpace(sign + " " + strings.TrimSpace(strings.TrimRight(r.Label, "ΩVA")))
 }
 
 // Jacks says which sockets of the meter are used.
 func Jacks(c check.Check) string {
-	if c.Instrument == check.FeelerGauge {
+	switch {
+	case c.Instrument != check.Multimeter:
 		return "none"
+	case c.Function == meter.AmpsDC:
+		return "COM · 10 A"
 	}
 	return "COM · VΩ"
 }
@@ -256,20 +269,8 @@ func Where(c check.Check) string {
 		return "off the machine"
 	case c.Measures == spec.HotResistance:
 		return "apart, just stopped"
-	case c.Engine == check.Cranking:
-		return "together, cranking"
-	case c.Engine == check.Idling:
-		return "together, idling"
-	case c.Engine == check.At3000:
-		return "together, 3000 rpm"
-	case c.Engine == check.At5000:
-		return "together, 5000 rpm"
-	case c.Plug == check.Together:
-		return "together, stopped"
-	case c.Instrument == check.FeelerGauge:
-		return "stopped"
 	}
-	return "apart, stopped"
+	return plugInWords(c) + doing(c)
 }
 
 // Part names a part, as a sentence starts.

@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 
 	"coilbook/engine/check"
 	"coilbook/engine/fault"
@@ -22,6 +23,7 @@ type Model struct {
 	Checks []check.Check
 	index  map[check.ID]int
 	cases  []*caseOf
+	parts  []check.Part
 	ready  int // cases that are populated
 	q      Question
 	builds []machine.Build
@@ -36,6 +38,13 @@ func New(q Question, faults []fault.Fault) *Model {
 		m.index[c.ID] = i
 	}
 	m.cases = cases(faults, q, m.builds)
+	for _, c := range m.cases {
+		p := c.fault.Part()
+		if !slices.Contains(m.parts, p) {
+			m.parts = append(m.parts, p)
+		}
+		c.part = slices.Index(m.parts, p)
+	}
 	return m
 }
 
@@ -88,12 +97,12 @@ type number struct {
 	errors float64 // variance of meter and model
 }
 
-// sorted parts evidence into numbers and the rest; what refers to no check is
-// left out.
+// sorted parts evidence into numbers and the rest; what refers to no check, or is no
+// number, is left out.
 func (m *Model) sorted(evidence []Evidence) (numbers []number, others []Evidence) {
 	for _, e := range evidence {
 		j, ok := m.index[e.Check]
-		if !ok {
+		if !ok || math.IsNaN(e.Value) || math.IsInf(e.Value, 0) {
 			continue
 		}
 		c := m.Checks[j]

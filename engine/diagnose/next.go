@@ -71,7 +71,7 @@ func (m *Model) fits(s Suspects, numbers []number) []*normal {
 
 // outcome is what a case expects of a check.
 type outcome struct {
-	part       check.Part
+	part       int // of the model's
 	weight     float64
 	mean, sd   float64
 	open, rest float64 // shares without a number
@@ -92,9 +92,9 @@ func (m *Model) tells(j int, s Suspects, numbers []number, fits []*normal) (bits
 	}
 	edges := edgesOf(all)
 	// What comes of each outcome, by part.
-	table := make([]map[check.Part]float64, bins+2)
+	table := make([][]float64, bins+2)
 	for k := range table {
-		table[k] = map[check.Part]float64{}
+		table[k] = make([]float64, len(m.parts))
 	}
 	for _, o := range all {
 		table[bins][o.part] += o.weight * o.open
@@ -109,7 +109,7 @@ func (m *Model) tells(j int, s Suspects, numbers []number, fits []*normal) (bits
 			last = upto
 		}
 	}
-	now := map[check.Part]float64{}
+	now := make([]float64, len(m.parts))
 	for _, t := range table {
 		for p, w := range t {
 			now[p] += w
@@ -127,7 +127,7 @@ func (m *Model) tells(j int, s Suspects, numbers []number, fits []*normal) (bits
 
 func (m *Model) outcome(j int, c *caseOf, weight float64, numbers []number, g *normal) outcome {
 	v := c.views[j]
-	o := outcome{part: c.fault.Part(), weight: weight}
+	o := outcome{part: c.part, weight: weight}
 	if m.Checks[j].Instrument == check.Eyes {
 		o.open = 1.0 / 2
 		if !v.vague {
@@ -180,7 +180,7 @@ func edgesOf(all []outcome) []float64 {
 
 // entropy of weights that need not sum to one, times their sum, in bits; and the
 // largest of them.
-func entropy(weights map[check.Part]float64) (bits, most float64) {
+func entropy(weights []float64) (bits, most float64) {
 	sum := 0.0
 	for _, w := range weights {
 		sum += w

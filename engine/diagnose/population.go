@@ -24,6 +24,7 @@ const samples = 64
 // caseOf is one way in which a fault can be there.
 type caseOf struct {
 	fault  fault.Fault
+	part   int // of the model's
 	at     int // 0 for none to name, or any of them
 	grade  int // of grades, the mildest first
 	grades int

@@ -162,7 +162,7 @@ func TestTrial(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
+	for _, s := range symptoms() {
 		var sc score
 		bins := [10]struct{ n, right, p float64 }{}
 		models := map[check.Build]*diagnose.Model{}
@@ -248,4 +248,11 @@ func TestTrial(t *testing.T) {
 		fmt.Printf("%s: part %.3f fault %.3f checks %.1f minutes %.1f median %.1f sure %d wrong %d (%.3f) calibration %.3f\n   missed %v\n", s, float64(sc.part)/float64(sc.n), float64(sc.faultRight)/float64(sc.n),
 			float64(sc.checks)/float64(sc.n), mean, sc.minutes[sc.n/2], sc.sure, sc.wrongSure, float64(sc.wrongSure)/float64(max(sc.sure, 1)), off, missed)
 	}
+}
+
+func symptoms() []fault.Symptom {
+	if s := os.Getenv("SYMPTOM"); s != "" {
+		return []fault.Symptom{fault.Symptom(s)}
+	}
+	return []fault.Symptom{fault.WontCharge, fault.NoSpark}
 }
