@@ -4,255 +4,299 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
+	"runtime"
 	"slices"
+	"sync"
 	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
 	"coilbook/engine/fault"
 	"coilbook/engine/machine"
 	"coilbook/engine/meter"
-	"coilbook/engine/quantity"
-	"coilbook/engine/rig"
 )
 
 var (
-	count = flag.Int("machines", 40, "hidden machines for each symptom")
-	seed  = flag.Uint64("seed", 1, "of the hidden machines")
-	loud  = flag.Bool("loud", false, "tell of each machine that was named wrongly")
+	machines = flag.Int("machines", 1000, "hidden machines for each symptom of the benchmark")
+	seed     = flag.Uint64("seed", 1000, "of the hidden machines; never tune on 1000")
 )
 
-var hiddenBuilds = []machine.Build{
-	machine.Usual(),
-	{MagnetPoles: 12, StatorPoles: 18, Charge: machine.Star, Regulating: machine.Shunt, Battery: machine.Flooded, Volts: 12, Ignition: machine.BatteryFed, Pickups: 1},
-	{MagnetPoles: 12, StatorPoles: 12, Charge: machine.Delta, Regulating: machine.Shunt, Battery: machine.AGM, Volts: 12, Ignition: machine.BatteryFed, Pickups: 1, GroundLead: true},
-	{MagnetPoles: 8, StatorPoles: 8, Charge: machine.SinglePhase, Regulating: machine.Shunt, Battery: machine.AGM, Volts: 12, Ignition: machine.ACFed, Pickups: 1, GroundLead: true},
+// policy picks the next check; ok is false when it is done.
+type policy struct {
+	name string
+	next func(m *diagnose.Model, s diagnose.Suspects, ev []diagnose.Evidence, done []check.ID) (c diagnose.Choice, ok bool)
+	full bool // goes on when it is sure
 }
 
-type hidden struct {
-	m     machine.Machine
-	f     fault.Fault
-	in    rig.Instrument
-	build machine.Build
+var policies = []policy{
+	{name: "ours", next: mostPerMinute},
+	{name: "checklist", next: inOrder},
+	{name: "checklist in full", next: inOrder, full: true},
 }
 
-// shifted is a machine whose figures lie wider and elsewhere than the diagnosis
-// thinks.
-func shifted(b machine.Build, c machine.Chance) machine.Machine {
-	m := machine.Drawn(b, c)
-	m.Magnets.Flux *= 0.97 * c.About(0.06)
-	for i := range m.Phases {
-		m.Phases[i].Ohms *= 1.05
-		m.Phases[i].Henry *= 0.93 * c.About(0.08)
+// mostPerMinute is the check that is expected to tell most in a minute, until
+// none is worth its minutes: 90 for a wrong part.
+func mostPerMinute(m *diagnose.Model, s diagnose.Suspects, ev []diagnose.Evidence, done []check.ID) (diagnose.Choice, bool) {
+	const wrongPart, little = 90, 0.004
+	next := m.Next(s, ev, done, nil)
+	if len(next) == 0 {
+		return diagnose.Choice{}, false
 	}
-	m.Exciter.Ohms *= c.About(0.12)
-	m.Pickups[0].Ohms *= c.About(0.12)
-	m.Battery.Ohms *= 1.1 * c.About(0.2)
-	m.Battery.Accept *= 0.9 * c.About(0.2)
-	m.Regulator.SetPoint += -0.1 + 0.1*c.Normal()
-	m.Box.Trigger *= c.About(0.1)
-	return m
+	worth := next[0].Worth() >= little || slices.ContainsFunc(next, func(c diagnose.Choice) bool { return c.Gain*wrongPart > c.Minutes })
+	return next[0], worth
 }
 
-func volts(m machine.Machine, e check.Engine) float64 {
-	d, _ := rig.Show(m, machine.Probing{Red: check.PlusClamp, Black: check.Core, Function: meter.VoltsDC, State: machine.State{Plug: check.Together, Engine: e, Key: true}}, rig.Exact(meter.Auto6000()), "")
-	return d.Value
-}
-
-func complains(m machine.Machine, s fault.Symptom) bool {
-	st := machine.State{Plug: check.Together, Engine: check.Cranking, Key: true}
-	switch s {
-	case fault.WontCharge:
-		return volts(m, check.At5000) < m.RestVolts()+0.5 || volts(m, check.Cranking) < 9.8 || m.Harness.Drain > 0.02 || m.Battery.Charge < 0.3
-	case fault.Overcharges:
-		return volts(m, check.At5000) > 15
-	case fault.NoSpark:
-		n, _ := rig.Sparks(m, st, 1)
-		return n < 2
-	case fault.CutsOutHot:
-		n, _ := rig.Sparks(m, st, 1)
-		st.Hot = true
-		h, _ := rig.Sparks(m, st, 1)
-		return n >= 2 && h < 2
+// inOrder goes from what is got at easily to what is not.
+func inOrder(m *diagnose.Model, s diagnose.Suspects, ev []diagnose.Evidence, done []check.ID) (diagnose.Choice, bool) {
+	next := m.Next(s, ev, done, nil)
+	if len(next) == 0 {
+		return diagnose.Choice{}, false
 	}
-	return true
+	access := func(c diagnose.Choice) float64 {
+		sum := 0.0
+		for _, a := range c.Check.Needs {
+			sum += a.Minutes()
+		}
+		return sum
+	}
+	return slices.MinFunc(next, func(a, b diagnose.Choice) int {
+		switch d := access(a) - access(b); {
+		case d < 0:
+			return -1
+		case d > 0:
+			return 1
+		}
+		return slices.IndexFunc(m.Checks, func(c check.Check) bool { return c.ID == a.Check.ID }) -
+			slices.IndexFunc(m.Checks, func(c check.Check) bool { return c.ID == b.Check.ID })
+	}), true
 }
 
-func draw(s fault.Symptom, faults []fault.Fault, c machine.Chance) hidden {
+// verdict is how a diagnosis ended.
+type verdict struct {
+	suspects diagnose.Suspects
+	checks   int
+	minutes  float64
+}
+
+const enough = 0.95
+
+func (p policy) diagnose(m *diagnose.Model, of *patient) verdict {
+	var ev []diagnose.Evidence
+	var done []check.ID
+	var out verdict
 	for {
-		total := 0.0
-		for _, f := range faults {
-			total += math.Pow(f.Weights[s], 0.85)
+		out.suspects = m.Weigh(ev)
+		if _, sure := out.suspects.Part(); !p.full && (sure >= enough && len(ev) > 1 || len(done) >= 25) {
+			return out
 		}
-		x := c.Uniform() * total
-		var f fault.Fault
-		for _, f = range faults {
-			if x -= math.Pow(f.Weights[s], 0.85); x < 0 && f.Weights[s] > 0 {
-				break
-			}
+		c, ok := p.next(m, out.suspects, ev, done)
+		if !ok {
+			return out
 		}
-		b := hiddenBuilds[c.Pick(len(hiddenBuilds))]
-		m := shifted(b, c)
-		if f.ID != fault.None {
-			one := machine.Fault{Kind: f.Kind, HotOnly: f.HotOnly, Size: machine.Size(f.Kind, b, math.Pow(c.Uniform(), 1.3)), At: 1 + c.Pick(max(machine.Sites(f.Kind, b), 1))}
-			if !one.Suits(b) {
-				continue
-			}
-			m = m.With(one)
-			if !complains(m, s) {
-				continue
-			}
+		done = append(done, c.Check.ID)
+		out.checks++
+		out.minutes += c.Minutes
+		if e, told := of.says(c.Check); told {
+			ev = append(ev, e)
 		}
-		return hidden{m, f, rig.DrawnInstrument(meter.Cheap(), c), b}
 	}
 }
 
-// answer is what the hidden machine answers, as typed.
-func (h hidden) answer(c check.Check, k machine.Kit, luck machine.Chance) (diagnose.Evidence, bool) {
-	e := diagnose.Evidence{Check: c.ID}
-	if c.Instrument == check.Eyes {
-		yes, err := rig.Seen(h.m, c, luck.Uniform())
-		if yes {
-			e.Value = 1
-		}
-		return e, err == nil
-	}
-	var d rig.Display
-	var err error
-	if c.Function == meter.AmpsDC && c.Instrument == check.Multimeter {
-		v := h.m.Predict(c, h.in.Meter, k).Value
-		d = rig.Display{Value: math.Round(v/0.01) * 0.01, Range: meter.Range{Step: 0.01}}
-	} else {
-		d, err = rig.Check(h.m, c, h.in, k)
-	}
-	if err != nil || d.Unread {
-		return e, false
-	}
-	e.State, e.Value = d.State, d.Value
-	if luck.Uniform() < 0.01 { // a slip
-		switch luck.Pick(3) {
-		case 0:
-			e.Value *= 10
-		case 1:
-			e.Value /= 10
-		case 2:
-			e.State = quantity.OverRange
-		}
-	}
-	if c.Function == meter.Ohms && c.Instrument == check.Multimeter && e.State == quantity.Number {
-		e.Value = math.Max(e.Value-0.25, 0)
-		e.Doubt = 0.12
-	}
-	a := d.Range.Accuracy
-	e.Doubt = math.Hypot(e.Doubt, a.HalfWidth(e.Value, d.Range.Step)/math.Sqrt(3))
-	return e, true
+// tally is what many diagnoses come to.
+type tally struct {
+	n, part, fault, checks, sure, wrongSure, sound, condemned, strange int
+	minutes                                                            []float64
+	bins                                                               [10]struct{ n, right, p float64 }
 }
 
-type score struct {
-	n, part, faultRight, checks, sure, wrongSure int
-	minutes                                      []float64
+func (t *tally) add(v verdict, truth fault.Fault) {
+	part, p := v.suspects.Part()
+	right := part == truth.Part()
+	t.n++
+	t.checks += v.checks
+	t.minutes = append(t.minutes, v.minutes)
+	b := &t.bins[min(int(p*10), 9)]
+	b.n++
+	b.p += p
+	if right {
+		t.part++
+		b.right++
+	}
+	if v.suspects.Faults[0].Fault.ID == truth.ID {
+		t.fault++
+	}
+	if p >= 0.9 {
+		t.sure++
+		if !right {
+			t.wrongSure++
+		}
+	}
+	if truth.Part() != check.ChargeWinding {
+		t.sound++
+		if part == check.ChargeWinding && p >= 0.5 {
+			t.condemned++
+		}
+	}
+	if v.suspects.Strange > 0.99 {
+		t.strange++
+	}
 }
 
-func TestTrial(t *testing.T) {
-	if os.Getenv("TRIAL") == "" {
-		t.Skip("run with TRIAL=1")
+func (t *tally) share(n, of int) float64 { return float64(n) / math.Max(float64(of), 1) }
+
+func (t *tally) calibration() float64 {
+	off := 0.0
+	for _, b := range t.bins {
+		off += math.Abs(b.p-b.right) / float64(t.n)
 	}
+	return off
+}
+
+func (t *tally) mean() float64 {
+	sum := 0.0
+	for _, x := range t.minutes {
+		sum += x / float64(len(t.minutes))
+	}
+	return sum
+}
+
+func (t *tally) report(b *testing.B) {
+	slices.Sort(t.minutes)
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(t.share(t.part, t.n), "part-right")
+	b.ReportMetric(t.share(t.fault, t.n), "fault-right")
+	b.ReportMetric(t.mean(), "minutes-mean")
+	b.ReportMetric(t.minutes[t.n/2], "minutes-median")
+	b.ReportMetric(t.share(t.checks, t.n), "checks")
+	b.ReportMetric(t.share(t.wrongSure, t.sure), "wrong-when-sure")
+	b.ReportMetric(t.calibration(), "calibration-error")
+	b.ReportMetric(t.share(t.condemned, t.sound), "sound-stator-condemned")
+}
+
+type modelKey struct {
+	symptom fault.Symptom
+	build   check.Build
+	without fault.ID
+}
+
+var (
+	modelsLock sync.Mutex
+	models     = map[modelKey]*diagnose.Model{}
+)
+
+// modelFor is shared by all patients of a build; without leaves a fault out of the
+// catalogue.
+func modelFor(s fault.Symptom, b machine.Build, without fault.ID) *diagnose.Model {
+	modelsLock.Lock()
+	defer modelsLock.Unlock()
+	key := modelKey{s, b.Known(), without}
+	if models[key] == nil {
+		faults := slices.DeleteFunc(slices.Clone(catalogue()), func(f fault.Fault) bool { return f.ID == without })
+		models[key] = diagnose.New(diagnose.Question{Symptom: s, Build: key.build, Meter: meter.Cheap()}, faults).Ready()
+	}
+	return models[key]
+}
+
+var catalogue = sync.OnceValue(func() []fault.Fault {
 	faults, err := fault.Bundled()
 	if err != nil {
-		t.Fatal(err)
+		panic(err)
 	}
-	for _, s := range symptoms() {
-		var sc score
-		bins := [10]struct{ n, right, p float64 }{}
-		models := map[check.Build]*diagnose.Model{}
-		missed := map[string]int{}
-		for i := range *count {
-			c := machine.NewChance(*seed*1e6 + uint64(i)*7 + uint64(len(s)))
-			h := draw(s, faults, c)
-			k := h.build.Known()
-			if models[k] == nil {
-				models[k] = diagnose.New(diagnose.Question{Symptom: s, Build: k, Meter: meter.Cheap()}, faults).Ready()
+	return faults
+})
+
+func patients(s fault.Symptom, n int, seed uint64) []*patient {
+	out := make([]*patient, n)
+	var group sync.WaitGroup
+	for part := range 2 {
+		group.Go(func() {
+			for i := part; i < n; i += 2 {
+				number := seed<<20 + uint64(i)<<4 + uint64(len(s))
+				out[i] = &patient{hidden: draw(s, catalogue(), machine.NewChance(number)), number: number, answers: map[check.ID]diagnose.Evidence{}}
 			}
-			m := models[k]
-			var ev []diagnose.Evidence
-			var done []check.ID
-			minutes := 0.0
-			var last diagnose.Suspects
-			for {
-				last = m.Weigh(ev)
-				_, p := last.Part()
-				if p >= 0.95 && len(ev) > 1 || len(done) > 25 {
-					break
-				}
-				next := m.Next(last, ev, done, nil)
-				if len(next) == 0 {
-					break
-				}
-				best := next[0]
-				worth := false
-				for _, n := range next {
-					worth = worth || n.Gain*90 > n.Minutes
-				}
-				if !worth && best.Worth() < 0.004 {
-					break
-				}
-				e, ok := h.answer(best.Check, machine.Kit{}, c)
-				done = append(done, best.Check.ID)
-				minutes += best.Minutes
-				if ok {
-					ev = append(ev, e)
-				}
-			}
-			part, p := last.Part()
-			right := part == h.f.Part()
-			sc.n++
-			sc.checks += len(done)
-			sc.minutes = append(sc.minutes, minutes)
-			if right {
-				sc.part++
-			}
-			if last.Faults[0].Fault.ID == h.f.ID {
-				sc.faultRight++
-			}
-			if p >= 0.9 {
-				sc.sure++
-				if !right {
-					sc.wrongSure++
-				}
-			}
-			b := &bins[min(int(p*10), 9)]
-			b.n++
-			b.p += p
-			if right {
-				b.right++
-			} else {
-				missed[string(h.f.ID)+" as "+string(last.Faults[0].Fault.ID)]++
-				if *loud {
-					fmt.Printf("%s %v %v named %s %.2f strange %.2f\n", h.f.ID, h.build.Charge, h.m.Faults, last.Faults[0].Fault.ID, p, last.Strange)
-					for _, e := range ev {
-						fmt.Printf("   %s %v %.4g\n", e.Check, e.State, e.Value)
+		})
+	}
+	group.Wait()
+	return out
+}
+
+// The benchmark of the diagnosis: the same hidden machines for every policy.
+func BenchmarkDiagnosis(b *testing.B) {
+	for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark, fault.Overcharges, fault.CutsOutHot} {
+		hidden := patients(s, *machines, *seed)
+		for _, p := range policies {
+			b.Run(fmt.Sprintf("%s/%s", s, p.name), func(b *testing.B) {
+				for range b.N {
+					var t tally
+					for _, one := range hidden {
+						t.add(p.diagnose(modelFor(s, one.build, ""), one), one.f)
 					}
+					t.report(b)
 				}
-			}
+			})
 		}
-		mean := 0.0
-		for _, x := range sc.minutes {
-			mean += x / float64(sc.n)
-		}
-		slices.Sort(sc.minutes)
-		off := 0.0
-		for _, b := range bins {
-			off += math.Abs(b.p-b.right) / float64(sc.n)
-		}
-		fmt.Printf("%s: part %.3f fault %.3f checks %.1f minutes %.1f median %.1f sure %d wrong %d (%.3f) calibration %.3f\n   missed %v\n", s, float64(sc.part)/float64(sc.n), float64(sc.faultRight)/float64(sc.n),
-			float64(sc.checks)/float64(sc.n), mean, sc.minutes[sc.n/2], sc.sure, sc.wrongSure, float64(sc.wrongSure)/float64(max(sc.sure, 1)), off, missed)
 	}
 }
 
-func symptoms() []fault.Symptom {
-	if s := os.Getenv("SYMPTOM"); s != "" {
-		return []fault.Symptom{fault.Symptom(s)}
+// What happens when the fault is none of the catalogue: the machine has one that
+// was taken out of it.
+func BenchmarkUnknownFault(b *testing.B) {
+	for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
+		b.Run(string(s), func(b *testing.B) {
+			for range b.N {
+				var t tally
+				wrong := 0
+				for _, one := range patients(s, min(*machines, 100), *seed+1) {
+					if one.f.ID == fault.None {
+						continue
+					}
+					v := policies[0].diagnose(modelFor(s, one.build, one.f.ID), one)
+					t.add(v, one.f)
+					if _, p := v.suspects.Part(); p >= enough && v.suspects.Strange <= 0.99 {
+						wrong++
+					}
+				}
+				b.ReportMetric(0, "ns/op")
+				b.ReportMetric(t.share(t.strange, t.n), "called-strange")
+				b.ReportMetric(t.share(wrong, t.n), "sure-of-something")
+			}
+		})
 	}
-	return []fault.Symptom{fault.WontCharge, fault.NoSpark}
+}
+
+// A diagnosis with the policy finds most parts and is seldom wrong when sure: a
+// small run of the benchmark, on machines of its own.
+func TestTheDiagnosisFindsMostParts(t *testing.T) {
+	if testing.Short() || runtime.GOOS == "js" {
+		t.Skip("dozens of machines are simulated natively alone")
+	}
+	for _, c := range []struct {
+		symptom fault.Symptom
+		least   float64
+	}{{fault.WontCharge, 0.8}, {fault.NoSpark, 0.75}} {
+		var total tally
+		for _, one := range patients(c.symptom, 48, 5) {
+			total.add(policies[0].diagnose(modelFor(c.symptom, one.build, ""), one), one.f)
+		}
+		t.Logf("%s: part %.2f, %.1f minutes, wrong when sure %d of %d", c.symptom, total.share(total.part, total.n), total.mean(), total.wrongSure, total.sure)
+		require.Equal(t, 48, total.n)
+		assert.GreaterOrEqual(t, total.share(total.part, total.n), c.least, c.symptom)
+		assert.LessOrEqual(t, total.wrongSure, 3, c.symptom)
+	}
+}
+
+// Whoever asks a hidden machine twice gets the same answer.
+func TestPatientsAreConstant(t *testing.T) {
+	a, b := patients(fault.NoSpark, 2, 9), patients(fault.NoSpark, 2, 9)
+	for i := range a {
+		require.Equal(t, a[i].f, b[i].f)
+		for _, c := range check.Whole(a[i].build.Known()) {
+			x, _ := a[i].says(c)
+			y, _ := b[i].says(c)
+			require.Equal(t, x, y, c.ID)
+		}
+	}
 }
