@@ -32,7 +32,7 @@ var floor = map[string][]string{
 	"specs":               {"engine/spec"},
 	"web":                 {},
 	"app/words":           {"engine/", "app/drawing"},
-	"app/drawing":         {"engine/check", "engine/meter"},
+	"app/drawing":         {"engine/check", "engine/meter", "engine/spec"},
 	"app/store":           {"engine/session"},
 	"app/store/storetest": {"engine/", "app/store"},
 	"app/device":          {},

@@ -28,6 +28,7 @@ func commands() []command {
 		{"serve", "serve the site in a directory on this machine", serve},
 		{"site", "make the site from the compiled program", site},
 		{"assess", "judge the readings of a session file", assessFile},
+		{"converse", "find a fault in a dialogue of JSON lines", converse},
 	}
 }
 

@@ -32,8 +32,7 @@ func (c *Conversation) Answer(id check.ID, text, unit string) error {
 	if err != nil {
 		return fmt.Errorf("reading: %w", err)
 	}
-	c.take(k, t)
-	return nil
+	return c.take(k, t)
 }
 
 // mostSI is beyond what any meter shows in SI units.
@@ -59,8 +58,7 @@ func (c *Conversation) Number(id check.ID, si float64) error {
 		}
 		t.Step = r.Step
 	}
-	c.take(k, t)
-	return nil
+	return c.take(k, t)
 }
 
 // See takes the answer to a look.
@@ -76,8 +74,7 @@ func (c *Conversation) See(id check.ID, yes bool) error {
 	if yes {
 		t.Value = 1
 	}
-	c.take(k, t)
-	return nil
+	return c.take(k, t)
 }
 
 // leadZero is the check that holds the probes together.
@@ -86,24 +83,29 @@ const leadZero check.ID = "lead-zero"
 // Leads takes the resistance of the meter's leads, in Ω as the meter shows it with
 // the probes held together. It serves every reading of ohms, also earlier ones.
 func (c *Conversation) Leads(ohms float64) error {
-	const most = 10 // Ω; no pair that one measures with has more
-	if !(ohms >= 0 && ohms <= most) {
-		return &meter.FieldError{Field: "leadsOhms", Reason: fmt.Sprintf("is %g", ohms), WayOut: fmt.Sprintf("use 0 to %d", most)}
-	}
 	k, err := c.find(leadZero)
 	if err != nil {
 		return err
 	}
 	dial, _ := k.Dial(c.model.q.Meter)
-	c.zeroed(k, quantity.Typed{Kind: quantity.Resistance, Value: ohms, Step: dial.Step, Unit: quantity.Ohms})
-	return nil
+	return c.zeroed("leadsOhms", k, quantity.Typed{Kind: quantity.Resistance, Value: ohms, Step: dial.Step, Unit: quantity.Ohms})
 }
 
-func (c *Conversation) zeroed(k check.Check, t quantity.Typed) {
+// Leads that one can measure with lie within; a display may stand below zero by its
+// own error. In Ω, an assumption, no source.
+const leastLeads, mostLeads = -1, 10
+
+func (c *Conversation) zeroed(field string, k check.Check, t quantity.Typed) error {
+	if t.State != quantity.Number || !(t.Value >= leastLeads && t.Value <= mostLeads) {
+		return &meter.FieldError{
+			Field: field, Reason: fmt.Sprintf("is %s, which leads that work cannot read", t), WayOut: fmt.Sprintf("use %d to %d Ω, or try other leads", leastLeads, mostLeads),
+		}
+	}
 	with := c.model.q.Meter
 	dial, _ := k.Dial(with)
 	zero := with.Measure(meter.Ohms, with.RangeOf(meter.Ohms, dial, t), t, meter.Conditions{RawLeads: true})
 	c.zero, c.now = &zero, nil
+	return nil
 }
 
 // measured finds a check that the meter at hand can answer with a reading.
@@ -135,22 +137,25 @@ func (c *Conversation) find(id check.ID) (check.Check, error) {
 }
 
 // take keeps an answer and counts its minutes.
-func (c *Conversation) take(k check.Check, t quantity.Typed) {
-	c.minutes += k.Minutes
+func (c *Conversation) take(k check.Check, t quantity.Typed) error {
 	if k.ID == leadZero {
-		c.zeroed(k, t)
-		return
+		if err := c.zeroed("reading", k, t); err != nil {
+			return err
+		}
+		c.minutes += k.Minutes
+		return nil
 	}
-	c.minutes += c.unopened(k)
+	c.minutes += k.Minutes + c.unopened(k)
 	c.now = nil
 	delete(c.refused, k.ID)
 	for i := range c.answers {
 		if c.answers[i].check.ID == k.ID {
 			c.answers[i].typed = t
-			return
+			return nil
 		}
 	}
 	c.answers = append(c.answers, answer{k, t})
+	return nil
 }
 
 // unopened is the minutes for what must be got at before a check and was not
