@@ -153,6 +153,13 @@ func boxChecks(b Build) []Check {
 			Plug: Together, Engine: Cranking, Key: true, Minutes: 2, Needs: []Access{Tank, Helper}, Traps: []Trap{WeakBattery, ClipsTouch}, Cautions: ignitionCautions,
 		},
 	}
+	for _, c := range out {
+		if c.Measures == spec.CoilSecondary {
+			warm := hot(c)
+			warm.Method, warm.Needs, warm.Feeds = HotWinding, []Access{Tank, HotRide}, false
+			out = append(out, warm)
+		}
+	}
 	if !b.Exciter {
 		out = append(out, Check{
 			ID: "box-feed", Measures: spec.BoxFeed, Part: Wiring, Function: meter.VoltsDC, Expected: 15, Red: BoxFeed, Black: BoxGround, Plug: Together,
