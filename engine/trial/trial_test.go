@@ -40,7 +40,7 @@ var policies = []policy{
 // mostPerMinute is the check that is expected to tell most in a minute, until
 // none is worth its minutes: 90 for a wrong part.
 func mostPerMinute(m *diagnose.Model, s diagnose.Suspects, ev []diagnose.Evidence, done []check.ID) (diagnose.Choice, bool) {
-	const wrongPart, little = 90, 0.004
+	const wrongPart, little = 90, 0.009
 	next := m.Next(s, ev, done, nil)
 	if len(next) == 0 {
 		return diagnose.Choice{}, false
@@ -265,6 +265,42 @@ func BenchmarkUnknownFault(b *testing.B) {
 			}
 		})
 	}
+}
+
+// What one reading costs that is off by a place, or a false open line: a reading of
+// those that were asked for, chosen at random.
+func BenchmarkOneSlip(b *testing.B) {
+	for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
+		b.Run(string(s), func(b *testing.B) {
+			for range b.N {
+				var t tally
+				for _, one := range patients(s, min(*machines, 300), *seed+2) {
+					m := modelFor(s, one.build, "")
+					policies[0].diagnose(m, one)
+					one.slipOne(m)
+					t.add(policies[0].diagnose(m, one), one.f)
+				}
+				b.ReportMetric(0, "ns/op")
+				b.ReportMetric(t.share(t.part, t.n), "part-right")
+				b.ReportMetric(t.share(t.wrongSure, t.sure), "wrong-when-sure")
+			}
+		})
+	}
+}
+
+// slipOne spoils one of the readings that were asked for.
+func (p *patient) slipOne(m *diagnose.Model) {
+	var asked []check.ID
+	for _, c := range m.Checks {
+		if e, ok := p.answers[c.ID]; ok && e.Check != "" && c.Instrument == check.Multimeter {
+			asked = append(asked, c.ID)
+		}
+	}
+	if len(asked) == 0 {
+		return
+	}
+	p.spoil = asked[machine.NewChance(p.number+1).Pick(len(asked))]
+	delete(p.answers, p.spoil)
 }
 
 // A diagnosis with the policy finds most parts and is seldom wrong when sure: a
