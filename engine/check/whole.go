@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"coilbook/engine/meter"
 	"coilbook/engine/spec"
@@ -54,7 +55,7 @@ func supplyChecks() []Check {
 	}
 	current := volts("key-off-current", spec.KeyOffCurrent, Wiring, BatteryPlus, PlusClamp, Stopped, false, 3, 1)
 	current.Function = meter.AmpsDC
-	current.Cautions = []Caution{BatteryShort, KeyOff}
+	current.Cautions = []Caution{BatteryShort, BatteryGas, KeyOff}
 	return []Check{
 		volts("battery-rest", spec.BatteryRest, Battery, BatteryPlus, BatteryMinus, Stopped, false, 0.5, 15),
 		volts("battery-lamp", spec.BatteryLamp, Battery, BatteryPlus, BatteryMinus, Stopped, true, 0.5, 15),
@@ -140,7 +141,7 @@ func boxChecks(b Build) []Check {
 		}
 	}
 	kill := ohms("kill-wire", spec.KillWire, KillCircuit, KillWire, Core, 1.9e6, SidePanel, PlugParted)
-	kill.Key = true
+	kill.Key, kill.Cautions = true, []Caution{StoredCharge, ShockExciter, InNeutral}
 	out := []Check{
 		kill,
 		ohms("box-ground", spec.BoxGround, Wiring, BoxGround, Core, 1, SidePanel),
@@ -173,9 +174,12 @@ func boxChecks(b Build) []Check {
 func lookChecks() []Check {
 	look := func(id ID, l Look, p Part, e Engine, minutes float64, needs ...Access) Check {
 		c := Check{ID: id, Measures: spec.Measurand(l), Part: p, Instrument: Eyes, Looks: l, Plug: Together, Engine: e, Key: e != Stopped,
-			Minutes: minutes, Needs: needs, Traps: []Trap{WeakBattery}, Cautions: []Caution{KeyOff}}
+			Minutes: minutes, Needs: needs, Traps: []Trap{PaintOrRust}, Cautions: []Caution{KeyOff}}
 		if e != Stopped {
-			c.Cautions = ignitionCautions
+			c.Traps, c.Cautions = []Trap{WeakBattery}, ignitionCautions
+		}
+		if slices.Contains(needs, PlugParted) {
+			c.Plug = Apart
 		}
 		return c
 	}

@@ -49,7 +49,7 @@ const (
 	leastAnswers  = 2
 	mostAnswers   = 25
 	gainPerMinute = 1.0 / 90
-	bitsPerMinute = 0.004
+	bitsPerMinute = 0.009
 )
 
 // Ask gives the check to do next; ok is false once the finding stands, or nothing

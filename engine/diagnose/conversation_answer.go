@@ -147,7 +147,6 @@ func (c *Conversation) take(k check.Check, t quantity.Typed) error {
 	}
 	c.minutes += k.Minutes + c.unopened(k)
 	c.now = nil
-	delete(c.refused, k.ID)
 	for i := range c.answers {
 		if c.answers[i].check.ID == k.ID {
 			c.answers[i].typed = t

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"coilbook/engine/check"
+	"coilbook/engine/meter"
+	"coilbook/engine/uncertainty"
 )
 
 // Choice is a check that could be done next.
@@ -149,9 +151,27 @@ func (m *Model) outcome(j int, c *caseOf, weight float64, numbers []number, g *n
 		shift, left := g.given(with, variance)
 		mean, variance = mean+shift, left
 	}
-	e := scaleOf(m.Checks[j]).errors
-	o.mean, o.sd = mean, math.Sqrt(variance+e*e)
+	s := scaleOf(m.Checks[j])
+	d := m.doubt(m.Checks[j], s.back(mean)) * s.slope(s.back(mean))
+	o.mean, o.sd = mean, math.Sqrt(variance+s.errors*s.errors+d*d)
 	return o
+}
+
+// leadsDoubt is what leads that nobody measured leave open, in Ω. Common practice,
+// no source.
+const leadsDoubt = 0.1
+
+// doubt is the standard uncertainty with which the meter will show a value.
+func (m *Model) doubt(c check.Check, value float64) float64 {
+	r, ok := c.Dial(m.q.Meter)
+	if !ok {
+		return 0
+	}
+	d := uncertainty.Rectangular(r.Accuracy.HalfWidth(value, r.Step))
+	if c.Function == meter.Ohms {
+		d = math.Hypot(d, leadsDoubt)
+	}
+	return d
 }
 
 // edgesOf parts the numbers that are expected into bins of about equal weight.

@@ -39,6 +39,14 @@ func (s scale) of(v float64) float64 {
 	return math.Asinh(v / s.unit)
 }
 
+// back is the value of a scaled number.
+func (s scale) back(y float64) float64 {
+	if s.unit == 0 {
+		return y
+	}
+	return s.unit * math.Sinh(y)
+}
+
 // slope is the change of a scaled number for one of the value.
 func (s scale) slope(v float64) float64 {
 	if s.unit == 0 {

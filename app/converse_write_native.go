@@ -1,0 +1,129 @@
+//go:build !js
+
+package main
+
+import (
+	"math"
+
+	"coilbook/app/words"
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/fault"
+	"coilbook/engine/meter"
+)
+
+// The lines of the program.
+type (
+	askLine struct {
+		Ask      ask       `json:"ask"`
+		Suspects []suspect `json:"suspects"`
+	}
+	problemLine struct {
+		Problem string `json:"problem"`
+	}
+	findingLine struct {
+		Finding finding `json:"finding"`
+	}
+)
+
+// ask is one check to do. Red to Unit are for readings, Look and Question for
+// looks.
+type ask struct {
+	Check      check.ID        `json:"check"`
+	Instrument string          `json:"instrument"`
+	Red        check.Terminal  `json:"red,omitempty"`
+	Black      check.Terminal  `json:"black,omitempty"`
+	Function   string          `json:"function,omitempty"`
+	Range      string          `json:"range,omitempty"`
+	Unit       string          `json:"unit,omitempty"` // of a reading that is given without one
+	Look       check.Look      `json:"look,omitempty"`
+	Question   string          `json:"question,omitempty"`
+	Engine     string          `json:"engine"`
+	Plug       string          `json:"plug"`
+	Key        string          `json:"key"`
+	Warm       bool            `json:"warm"`
+	Needs      []check.Access  `json:"needs"`
+	Cautions   []check.Caution `json:"cautions"`
+	Minutes    float64         `json:"minutes"`
+}
+
+type suspect struct {
+	Fault       fault.ID   `json:"fault"`
+	Part        check.Part `json:"part"`
+	Probability float64    `json:"probability"`
+}
+
+type finding struct {
+	Part        check.Part      `json:"part"`
+	Fault       fault.ID        `json:"fault"`
+	Probability float64         `json:"probability"`
+	Suspects    []suspect       `json:"suspects"`
+	Strange     float64         `json:"strange"`
+	Minutes     float64         `json:"minutes"`
+	Checks      int             `json:"checks"`
+	Action      diagnose.Action `json:"action"`
+	Unsure      []fault.ID      `json:"unsure"`
+	Slip        *slip           `json:"slip,omitempty"`
+}
+
+type slip struct {
+	Check       check.ID `json:"check"`
+	Probability float64  `json:"probability"`
+}
+
+var (
+	instruments = map[check.Instrument]string{check.Multimeter: "multimeter", check.FeelerGauge: "feeler-gauge", check.Eyes: "eyes"}
+	engines     = map[check.Engine]string{
+		check.Stopped: "stopped", check.Cranking: "cranking", check.Idling: "idling", check.At3000: "3000 rpm", check.At5000: "5000 rpm",
+	}
+	plugs = map[check.Plug]string{check.Apart: "apart", check.Together: "together"}
+	keys  = map[bool]string{false: "off", true: "on"}
+)
+
+func askOf(next diagnose.Choice, with meter.Meter) ask {
+	c := next.Check
+	out := ask{
+		Check: c.ID, Instrument: instruments[c.Instrument], Red: c.Red, Black: c.Black, Engine: engines[c.Engine], Plug: plugs[c.Plug],
+		Key: keys[c.Key || c.Engine != check.Stopped], Warm: c.Hot || c.Method == check.HotWinding, Minutes: rounded(next.Minutes, 100),
+		Needs: append([]check.Access{}, c.Needs...), Cautions: append([]check.Caution{}, c.Cautions...),
+	}
+	if c.Instrument == check.Eyes {
+		out.Look, out.Question = c.Looks, words.Look(c.Looks)
+		return out
+	}
+	out.Unit = c.Unit(with).Name
+	if r, ok := c.Dial(with); ok {
+		out.Function = c.Function.String()
+		if !with.Auto {
+			out.Range = r.Label
+		}
+	}
+	return out
+}
+
+// named is how many suspects a line lists.
+const named = 5
+
+func suspectsOf(all []diagnose.Suspect) []suspect {
+	out := []suspect{}
+	for _, s := range all[:min(named, len(all))] {
+		out = append(out, suspect{s.Fault.ID, s.Fault.Part(), chance(s.Probability)})
+	}
+	return out
+}
+
+func findingOf(f diagnose.Finding) finding {
+	out := finding{
+		Part: f.Part, Fault: f.Fault, Probability: chance(f.Probability), Suspects: suspectsOf(f.Faults), Strange: chance(f.Strange),
+		Minutes: rounded(f.Minutes, 100), Checks: f.Checks, Action: f.Action, Unsure: append([]fault.ID{}, f.Unsure...),
+	}
+	if f.Slip != "" {
+		out.Slip = &slip{f.Slip, chance(f.SlipChance)}
+	}
+	return out
+}
+
+// chance rounds a probability to four decimals.
+func chance(p float64) float64 { return rounded(p, 1e4) }
+
+func rounded(v, parts float64) float64 { return math.Round(v*parts) / parts }
