@@ -43,7 +43,7 @@ func assessFile(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "coilbook: %s: %v\n", name, err)
 		return 2
 	}
-	write := words.ReportJSON
+	write := reportWithDiagnosis
 	if *table {
 		write = words.ReportTable
 	}

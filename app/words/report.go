@@ -15,7 +15,7 @@ import (
 )
 
 // ReportVersion is the version of the JSON report.
-const ReportVersion = 2
+const ReportVersion = 3
 
 type reportJSON struct {
 	Format   string       `json:"format"`
@@ -34,6 +34,8 @@ type reportJSON struct {
 	Meaning  []string     `json:"meterTold,omitempty"`
 	Parts    []partJSON   `json:"parts"`
 	Untested []string     `json:"untested"`
+	// Diagnosis is what the readings say of the fault, where a fault was looked for.
+	Diagnosis any `json:"diagnosis,omitempty"`
 }
 
 type lineJSON struct {
@@ -96,12 +98,14 @@ type partJSON struct {
 	Of      int    `json:"of"`
 }
 
-// ReportJSON writes a session's verdicts for programs.
-func ReportJSON(b assess.Bench) ([]byte, error) {
+// ReportJSON writes a session's verdicts for programs, with a diagnosis beside them
+// unless that is nil.
+func ReportJSON(b assess.Bench, diagnosis any) ([]byte, error) {
 	r := b.Report()
 	out := reportJSON{
 		Format: "coilbook report", Version: ReportVersion, Session: b.State.ID.String(), Machine: b.State.Setup.Name,
 		Meter: b.Meter.ID, Profile: b.Profile.ID, Air: b.State.Setup.Ambient, Untested: []string{},
+		Diagnosis: diagnosis,
 	}
 	out.Warmth = string(b.State.Setup.Winding)
 	for _, l := range r.Lines {

@@ -60,10 +60,20 @@ func TestScales(t *testing.T) {
 			y := s.of(v)
 			require.Greater(t, y, last)
 			last = y
-			const h = 1e-7
-			assert.InEpsilon(t, (s.of(v+h*math.Max(1e-4, math.Abs(v)))-y)/(h*math.Max(1e-4, math.Abs(v))), s.slope(v), 0.02)
+			assert.InDelta(t, v, s.back(y), 1e-9*math.Max(1, math.Abs(v)))
+			small := 1e-4 * math.Max(1e-3, math.Abs(v))
+			if v > small {
+				assert.InEpsilon(t, (s.of(v+small)-s.of(v-small))/2, s.doubt(v, small), 1e-9)
+			}
 		}
 	}
+}
+
+// What reads 2 kΩ give or take 3 kΩ may be nothing at all.
+func TestDoubtReachesDownToZero(t *testing.T) {
+	s := scale{0.15, 0.07}
+	assert.Greater(t, s.doubt(2000, 3000), 0.5*s.of(2000))
+	assert.InDelta(t, 0.2, scale{}.doubt(12, 0.2), 1e-12)
 }
 
 func TestCovarianceOfRowsWithGaps(t *testing.T) {

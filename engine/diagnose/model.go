@@ -111,7 +111,7 @@ func (m *Model) sorted(evidence []Evidence) (numbers []number, others []Evidence
 			continue
 		}
 		s := scaleOf(c)
-		doubt := e.Doubt * s.slope(e.Value)
+		doubt := s.doubt(e.Value, e.Doubt)
 		numbers = append(numbers, number{j, s.of(e.Value), s.errors*s.errors + doubt*doubt})
 	}
 	return numbers, others

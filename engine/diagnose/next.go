@@ -152,7 +152,8 @@ func (m *Model) outcome(j int, c *caseOf, weight float64, numbers []number, g *n
 		mean, variance = mean+shift, left
 	}
 	s := scaleOf(m.Checks[j])
-	d := m.doubt(m.Checks[j], s.back(mean)) * s.slope(s.back(mean))
+	shown := s.back(mean)
+	d := s.doubt(shown, m.doubt(m.Checks[j], shown))
 	o.mean, o.sd = mean, math.Sqrt(variance+s.errors*s.errors+d*d)
 	return o
 }

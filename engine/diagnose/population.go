@@ -145,7 +145,7 @@ func (c *caseOf) suits(builds []machine.Build) bool {
 func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool) {
 	luck := machine.NewChance(uint64(n) + 1)
 	b := builds[n%len(builds)]
-	m := machine.Drawn(b, luck)
+	m := widened(machine.Drawn(b, luck), luck)
 	if c.fault.ID == fault.None {
 		return m, true
 	}
@@ -155,6 +155,24 @@ func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool
 		f.At = 1 + luck.Pick(max(machine.Sites(f.Kind, b), 1))
 	}
 	return m.With(f), f.Suits(b)
+}
+
+// widened is a machine of any maker: coils are wound of thinner or thicker wire than
+// the usual one, by factors that no probe knows beforehand. Spreads: assumptions,
+// no source; the bundled limits of such coils span as much.
+func widened(m machine.Machine, luck machine.Chance) machine.Machine {
+	wire := luck.About(0.45)
+	for i := range m.Phases {
+		m.Phases[i].Ohms *= wire
+	}
+	m.Exciter.Ohms *= luck.About(0.45)
+	pickup := luck.About(0.35)
+	for i := range m.Pickups {
+		m.Pickups[i].Ohms *= pickup
+	}
+	m.Spark.Primary.Ohms *= luck.About(0.4)
+	m.Spark.Secondary.Ohms *= luck.About(0.4)
+	return m
 }
 
 // populate draws the machines of a case and keeps what they show.

@@ -47,10 +47,13 @@ func (s scale) back(y float64) float64 {
 	return s.unit * math.Sinh(y)
 }
 
-// slope is the change of a scaled number for one of the value.
-func (s scale) slope(v float64) float64 {
-	if s.unit == 0 {
-		return 1
+// doubt is the standard deviation of a scaled number for a standard uncertainty of
+// its value: half the span from one below to one above. Near zero the scale is
+// steep, and no magnitude is below it.
+func (s scale) doubt(v, of float64) float64 {
+	low := v - of
+	if v >= 0 {
+		low = math.Max(low, 0)
 	}
-	return 1 / math.Hypot(v, s.unit)
+	return (s.of(v+of) - s.of(low)) / 2
 }

@@ -1,0 +1,63 @@
+//go:build !js
+
+package main
+
+import (
+	"coilbook/app/words"
+	"coilbook/engine/assess"
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/fault"
+)
+
+// diagnosis is what a session's readings say of the fault: the suspects, the check
+// to do next unless it is enough, and the finding as it stands.
+type diagnosis struct {
+	Suspects []suspect `json:"suspects"`
+	Next     *ask      `json:"next"`
+	Finding  finding   `json:"finding"`
+}
+
+// symptoms are those of the aims that look for a fault.
+var symptoms = map[check.Aim]fault.Symptom{check.NoCharge: fault.WontCharge, check.NoSpark: fault.NoSpark}
+
+func reportWithDiagnosis(b assess.Bench) ([]byte, error) {
+	d, err := diagnosisOf(b)
+	if err != nil {
+		return nil, err
+	}
+	if d == nil {
+		return words.ReportJSON(b, nil)
+	}
+	return words.ReportJSON(b, d)
+}
+
+// diagnosisOf is nil for a session that looks for no fault.
+func diagnosisOf(b assess.Bench) (*diagnosis, error) {
+	symptom, ok := symptoms[b.State.Setup.Aim]
+	if !ok {
+		return nil, nil
+	}
+	faults, err := fault.Bundled()
+	if err != nil {
+		return nil, err
+	}
+	q := diagnose.Question{Symptom: symptom, Build: b.State.Setup.Build, Meter: b.Meter}
+	c := diagnose.Begin(diagnose.New(q, faults).Ready(), nil)
+	for _, k := range check.Whole(b.State.Setup.Build) {
+		answer := b.State.Current[k.ID]
+		switch {
+		case answer.Reading != nil:
+			// What cannot be read is told in its line of the report.
+			_ = c.Answer(k.ID, answer.Reading.Text, answer.Reading.Unit)
+		case answer.Skip != nil:
+			_ = c.Refuse(k.ID)
+		}
+	}
+	out := &diagnosis{Suspects: suspectsOf(c.Suspects().Faults), Finding: findingOf(c.Finding())}
+	if next, more := c.Ask(); more {
+		a := askOf(next, b.Meter)
+		out.Next = &a
+	}
+	return out, nil
+}
