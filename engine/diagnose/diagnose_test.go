@@ -74,6 +74,14 @@ func TestEvidenceHasNoOrder(t *testing.T) {
 	assert.Equal(t, m.Next(again, ev, nil, nil), m.Next(again, ev, nil, nil))
 }
 
+// Megohms that a long range still shows are as good as open.
+func TestMegohmsAreOpen(t *testing.T) {
+	m := ready()[fault.WontCharge]
+	open := m.Weigh([]diagnose.Evidence{{Check: "charge-core-1", State: quantity.OverRange}})
+	damp := m.Weigh([]diagnose.Evidence{{Check: "charge-core-1", Value: 12.4e6, Doubt: 1e5}})
+	assert.Equal(t, open.Faults, damp.Faults)
+}
+
 // What every workshop would conclude.
 func TestPlainCases(t *testing.T) {
 	open := func(id check.ID) diagnose.Evidence { return diagnose.Evidence{Check: id, State: quantity.OverRange} }

@@ -7,6 +7,7 @@ import (
 	"coilbook/engine/check"
 	"coilbook/engine/fault"
 	"coilbook/engine/machine"
+	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
 )
 
@@ -90,6 +91,10 @@ func (m *Model) finish() {
 	}
 }
 
+// asGoodAsOpen is what a range that reaches so far still shows of damp and dirt, in
+// Ω. Common practice, no source.
+const asGoodAsOpen = 2e6
+
 // number is one scaled reading.
 type number struct {
 	check  int
@@ -106,6 +111,9 @@ func (m *Model) sorted(evidence []Evidence) (numbers []number, others []Evidence
 			continue
 		}
 		c := m.Checks[j]
+		if c.Instrument == check.Multimeter && c.Function == meter.Ohms && e.State == quantity.Number && e.Value >= asGoodAsOpen {
+			e.State = quantity.OverRange
+		}
 		if c.Instrument == check.Eyes || e.State != quantity.Number {
 			others = append(others, e)
 			continue
