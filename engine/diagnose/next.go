@@ -92,9 +92,28 @@ func (m *Model) tells(j int, s Suspects, numbers []number, fits []*normal) (bits
 		}
 		all = append(all, m.outcome(j, c, s.weights[i], numbers, fits[i]))
 	}
-	edges := edgesOf(all)
-	// What comes of each outcome, by part.
-	table := make([][]float64, bins+2)
+	_, table := m.table(all)
+	now := make([]float64, len(m.parts))
+	for _, t := range table {
+		for p, w := range t {
+			now[p] += w
+		}
+	}
+	before, most := entropy(now)
+	after, likely := 0.0, 0.0
+	for _, t := range table {
+		h, top := entropy(t)
+		after += h
+		likely += top
+	}
+	return math.Max(before-after, 0), likely - most
+}
+
+// table is what comes of each outcome, by part: the bins of numbers, parted by the
+// edges, then open (or yes) and restless (or no).
+func (m *Model) table(all []outcome) (edges []float64, table [][]float64) {
+	edges = edgesOf(all)
+	table = make([][]float64, bins+2)
 	for k := range table {
 		table[k] = make([]float64, len(m.parts))
 	}
@@ -111,20 +130,7 @@ func (m *Model) tells(j int, s Suspects, numbers []number, fits []*normal) (bits
 			last = upto
 		}
 	}
-	now := make([]float64, len(m.parts))
-	for _, t := range table {
-		for p, w := range t {
-			now[p] += w
-		}
-	}
-	before, most := entropy(now)
-	after, likely := 0.0, 0.0
-	for _, t := range table {
-		h, top := entropy(t)
-		after += h
-		likely += top
-	}
-	return math.Max(before-after, 0), likely - most
+	return edges, table
 }
 
 func (m *Model) outcome(j int, c *caseOf, weight float64, numbers []number, g *normal) outcome {
