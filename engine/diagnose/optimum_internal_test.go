@@ -1,0 +1,226 @@
+package diagnose
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coilbook/engine/check"
+	"coilbook/engine/fault"
+	"coilbook/engine/meter"
+)
+
+// A problem small enough to be solved exactly: a few faults, a few checks with a few
+// answers each, independent given the fault. What it costs at best, minutes and 90
+// for a wrong part, is found by dynamic programming over all sets of answers; what
+// the policy costs, by following it through all its answers.
+type reduced struct {
+	parts   []int
+	prior   []float64
+	minutes []float64
+	says    [][][answersEach]float64 // by check and fault
+}
+
+const (
+	answersEach = 4 // few volts, many volts, open or yes, restless or no
+	wrongPart   = 90.0
+)
+
+// reducedFrom takes the likeliest faults and the checks that tell most at first.
+func reducedFrom(m *Model, faults, checks int) reduced {
+	s := m.Weigh(nil)
+	var r reduced
+	var of [][]int
+	for _, f := range s.Faults[:faults] {
+		var mine []int
+		for i, c := range m.cases {
+			if c.fault.ID == f.Fault.ID {
+				mine = append(mine, i)
+			}
+		}
+		of = append(of, mine)
+		r.prior = append(r.prior, f.Probability)
+		r.parts = append(r.parts, m.cases[mine[0]].part)
+	}
+	total := 0.0
+	for _, p := range r.prior {
+		total += p
+	}
+	for i := range r.prior {
+		r.prior[i] /= total
+	}
+	for _, choice := range m.Next(s, nil, nil, nil)[:checks] {
+		j := m.index[choice.Check.ID]
+		r.minutes = append(r.minutes, choice.Minutes)
+		all := make([]outcome, len(m.cases))
+		middle, weight := 0.0, 0.0
+		for i, c := range m.cases {
+			all[i] = m.outcome(j, c, s.weights[i], nil, &normal{})
+			w := s.weights[i] * (1 - all[i].open - all[i].rest)
+			middle += w * all[i].mean
+			weight += w
+		}
+		if weight > 0 {
+			middle /= weight
+		}
+		says := make([][answersEach]float64, len(of))
+		for f, mine := range of {
+			sum := 0.0
+			for _, i := range mine {
+				o, w := all[i], s.weights[i]
+				low := below((middle - o.mean) / o.sd)
+				for k, p := range [answersEach]float64{(1 - o.open - o.rest) * low, (1 - o.open - o.rest) * (1 - low), o.open, o.rest} {
+					says[f][k] += w * p
+				}
+				sum += w
+			}
+			for k := range says[f] {
+				says[f][k] /= sum
+			}
+		}
+		r.says = append(r.says, says)
+	}
+	return r
+}
+
+// wrong is the cost of stopping: the chance of another part than the likeliest.
+func (r reduced) wrong(weights []float64) (cost, sure float64) {
+	byPart := map[int]float64{}
+	total := 0.0
+	for f, w := range weights {
+		byPart[r.parts[f]] += w
+		total += w
+	}
+	for _, w := range byPart {
+		sure = math.Max(sure, w/total)
+	}
+	return wrongPart * (1 - sure), sure
+}
+
+func (r reduced) after(weights []float64, c, k int) (next []float64, chance float64) {
+	next = make([]float64, len(weights))
+	for f, w := range weights {
+		next[f] = w * r.says[c][f][k]
+		chance += next[f]
+	}
+	for f := range next {
+		next[f] /= math.Max(chance, 1e-300)
+	}
+	return next, chance
+}
+
+// best is the least cost from a state on; done has a digit for each check.
+func (r reduced) best(weights []float64, done int, memo map[int]float64) float64 {
+	if v, ok := memo[done]; ok {
+		return v
+	}
+	cost, _ := r.wrong(weights)
+	digit := 1
+	for c := range r.minutes {
+		if done/digit%(answersEach+1) == 0 {
+			sum := r.minutes[c]
+			for k := range answersEach {
+				if next, p := r.after(weights, c, k); p > 1e-9 && sum < cost {
+					sum += p * r.best(next, done+digit*(k+1), memo)
+				}
+			}
+			cost = math.Min(cost, sum)
+		}
+		digit *= answersEach + 1
+	}
+	memo[done] = cost
+	return cost
+}
+
+// policy is what most bits in a minute costs, with the stop rule of a conversation.
+func (r reduced) policy(weights []float64, done int) float64 {
+	cost, sure := r.wrong(weights)
+	if sure >= enough {
+		return cost
+	}
+	type option struct {
+		check, digit      int
+		bits, gain, worth float64
+	}
+	var options []option
+	digit := 1
+	for c := range r.minutes {
+		if done/digit%(answersEach+1) == 0 {
+			o := option{check: c, digit: digit}
+			o.bits, o.gain = r.tells(weights, c)
+			o.worth = o.bits / r.minutes[c]
+			options = append(options, o)
+		}
+		digit *= answersEach + 1
+	}
+	if len(options) == 0 {
+		return cost
+	}
+	top := slices.MaxFunc(options, func(a, b option) int { return cmp.Compare(a.worth, b.worth) })
+	if top.worth < bitsPerMinute && !slices.ContainsFunc(options, func(o option) bool { return o.gain > gainPerMinute*r.minutes[o.check] }) {
+		return cost
+	}
+	sum := r.minutes[top.check]
+	for k := range answersEach {
+		if next, p := r.after(weights, top.check, k); p > 1e-9 {
+			sum += p * r.policy(next, done+top.digit*(k+1))
+		}
+	}
+	return sum
+}
+
+func (r reduced) tells(weights []float64, c int) (bits, gain float64) {
+	most := 0
+	for _, p := range r.parts {
+		most = max(most, p)
+	}
+	sum := func(w []float64) []float64 {
+		out := make([]float64, most+1)
+		for f, x := range w {
+			out[r.parts[f]] += x
+		}
+		return out
+	}
+	before, likely := entropy(sum(weights))
+	for k := range answersEach {
+		next, p := r.after(weights, c, k)
+		h, top := entropy(sum(next))
+		before -= p * h
+		gain += p * top
+	}
+	return math.Max(before, 0), gain - likely
+}
+
+func costs(tb testing.TB, s fault.Symptom, checks int) (policy, best float64) {
+	faults, err := fault.Bundled()
+	require.NoError(tb, err)
+	m := New(Question{Symptom: s, Build: check.DefaultBuild(), Meter: meter.Cheap()}, faults).Ready()
+	r := reducedFrom(m, 11, checks)
+	return r.policy(r.prior, 0), r.best(r.prior, 0, map[int]float64{})
+}
+
+// The policy is never better than the optimum, and near it.
+func TestThePolicyIsNearTheOptimum(t *testing.T) {
+	for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
+		policy, best := costs(t, s, 5)
+		t.Logf("%s: policy %.2f, optimum %.2f, ratio %.3f", s, policy, best, policy/best)
+		assert.GreaterOrEqual(t, policy, best-1e-9)
+		assert.Less(t, policy/best, 1.35)
+	}
+}
+
+func BenchmarkAgainstTheOptimum(b *testing.B) {
+	for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
+		b.Run(string(s), func(b *testing.B) {
+			for range b.N {
+				policy, best := costs(b, s, 7)
+				b.ReportMetric(0, "ns/op")
+				b.ReportMetric(policy/best, "cost-over-optimum")
+			}
+		})
+	}
+}
