@@ -29,6 +29,9 @@ func FocusHeading() {}
 // ScrollTop shows the top of the page.
 func ScrollTop() {}
 
+// ShowPart brings a part of the page into view and moves the focus to it.
+func ShowPart(id string) {}
+
 // GuardLeaving has the browser ask before it closes or reloads the page.
 func GuardLeaving(unsafe func() bool) {}
 

@@ -72,6 +72,16 @@ func ScrollTop() {
 	}
 }
 
+// ShowPart brings a part of the page into view and moves the focus to it.
+func ShowPart(id string) {
+	el := document().Call("getElementById", id)
+	if !el.Truthy() {
+		return
+	}
+	el.Call("scrollIntoView", map[string]any{"block": "start"})
+	el.Call("focus", map[string]any{"preventScroll": true})
+}
+
 // GuardLeaving has the browser ask before it closes or reloads the page, while
 // unsafe says that something would be lost.
 func GuardLeaving(unsafe func() bool) {

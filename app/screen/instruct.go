@@ -21,17 +21,18 @@ func (s *checkScreen) instructions(v view) []app.UI {
 		s.setting(v),
 		part.When("doubt-place", v.judged(), func() app.UI { return doubt(v.bench, v.told) }),
 		part.Text("why", words.Why(v.check)+" "+words.Minutes(v.check)),
-		steps(v),
+		steps(v.check, v.bench.Meter),
 		traps(v.check),
 		part.When("", !dangerous, func() app.UI { return cautions(v.check) }),
 		part.Text("quiet", words.DeferToManual),
+		toFind(v.bench),
 		part.Link("wide-link", sheetPath(s.Session)).Text(words.ToSheet),
 	}
 }
 
-func steps(v view) app.UI {
+func steps(c check.Check, m meter.Meter) app.UI {
 	var items []app.UI
-	for _, step := range words.Steps(v.check, v.bench.Meter) {
+	for _, step := range words.Steps(c, m) {
 		items = append(items, app.Li().Text(step))
 	}
 	return app.Ol().Class("steps").Body(items...)

@@ -55,6 +55,7 @@ func (s *result) told(b assess.Bench) []app.UI {
 		partList(r.Parts),
 		app.Div().Class("verdicts").ID("verdicts").Body(s.verdicts(b, r)...),
 		untested(r),
+		toFind(b),
 		part.Link("wide-link", wirePath(s.Session)).Text(words.ToWire),
 		part.Text("quiet", words.DeferToManual),
 	}

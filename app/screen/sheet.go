@@ -48,6 +48,7 @@ func (s *sheet) Render() app.UI {
 			app.Div().Class("rows").ID("rows").Body(rows...),
 			legend(),
 			part.When("", b.State.Setup.Aim != check.SelfCheck, func() app.UI { return s.methods(b) }),
+			toFind(b),
 			part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
 		),
 		app.Footer().Class("act").Body(s.action(b)),

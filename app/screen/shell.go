@@ -28,6 +28,7 @@ type Shell struct {
 
 	desk    *desk.Desk
 	room    *room
+	models  *models
 	place   place
 	update  bool
 	offline bool
@@ -35,7 +36,7 @@ type Shell struct {
 
 // place is where the address points.
 type place struct {
-	name    string // start, setup, check, sheet, result, sessions, about, practice, bench, naming, truth, nowhere
+	name    string // start, setup, check, sheet, result, find, sessions, about, practice, bench, naming, truth, nowhere
 	session uuid.UUID
 	check   check.ID
 	aim     check.Aim
@@ -103,7 +104,7 @@ func sessionPlace(parts []string) place {
 	case parts[2] == "method" && len(parts) == 4 && words.Method(check.Method(parts[3])) != "":
 		p.method = check.Method(parts[3])
 		return p
-	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result" || parts[2] == "wire"):
+	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result" || parts[2] == "wire" || parts[2] == "find"):
 		return p
 	}
 	return place{name: "nowhere"}
@@ -115,6 +116,7 @@ func sheetPath(id uuid.UUID) string             { return "s/" + id.String() + "/
 func resultPath(id uuid.UUID) string            { return "s/" + id.String() + "/result" }
 func setupPath(id uuid.UUID) string             { return "s/" + id.String() + "/setup" }
 func wirePath(id uuid.UUID) string              { return "s/" + id.String() + "/wire" }
+func findPath(id uuid.UUID) string              { return "s/" + id.String() + "/find" }
 func meterPath(id uuid.UUID) string             { return "meter/" + id.String() }
 func methodPath(id uuid.UUID, m check.Method) string {
 	return "s/" + id.String() + "/method/" + string(m)
@@ -125,6 +127,7 @@ func (s *Shell) OnMount(ctx app.Context) {
 	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.room = newRoom(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) },
 		func(text string) { device.Keep("practice", text) }, func() string { return device.Kept("practice") })
+	s.models = newModels(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.desk.Start()
 	device.GuardLeaving(s.desk.AtRisk)
 	device.OfflineReady(func() { ctx.Dispatch(func(app.Context) { s.offline = true }) })
@@ -192,6 +195,8 @@ func (s *Shell) screen() app.UI {
 		return &sheet{Desk: d, Rev: rev, Session: p.session}
 	case "result":
 		return &result{Desk: d, Rev: rev, Session: p.session}
+	case "find":
+		return &find{Desk: d, Rev: rev, Models: s.models, Grown: s.models.revision, Session: p.session}
 	case "method":
 		return &method{Desk: d, Rev: rev, Session: p.session, Method: p.method}
 	case "wire":

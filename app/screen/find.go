@@ -1,0 +1,239 @@
+package screen
+
+import (
+	"time"
+
+	"github.com/google/uuid"
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/desk"
+	"coilbook/app/device"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/assess"
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/quantity"
+	"coilbook/engine/session"
+)
+
+// find goes from the complaint to the fault: who is suspected, which check comes
+// next, what was read so far. Its answers are entries of the session like any.
+type find struct {
+	app.Compo
+	Desk    *desk.Desk
+	Rev     int
+	Models  *models
+	Grown   int // revision of the models
+	Session uuid.UUID
+
+	chosen  check.ID // instead of the suggested check
+	others  bool     // the list of other checks is unfolded
+	problem string
+	of      uuid.UUID // the session that the above belongs to
+	shown   check.ID
+	since   time.Time // when the check was first shown
+	held    *talk
+	heldKey string
+}
+
+// OnDismount ends what nobody waits for.
+func (s *find) OnDismount() { s.Models.hush() }
+
+// look is what the screen shows, worked out once for a rendering.
+type look struct {
+	bench assess.Bench
+	talk  *talk
+	check check.Check // to be done; none once the finding stands
+	more  bool
+	old   said // the answer that is taken again
+	again bool
+	draft desk.Draft
+	unit  quantity.Unit
+}
+
+// Render draws the suspects and what is next, or how far the machines are drawn.
+func (s *find) Render() app.UI {
+	b, ok := s.Desk.Bench(s.Session)
+	if !ok {
+		return waiting()
+	}
+	symptom, ok := symptomOf(b.State.Setup.Aim)
+	if !ok {
+		return &nowhere{Words: words.FindNotHere}
+	}
+	g := s.Models.of(symptom, b)
+	body := []app.UI{heading(words.FindHeading(b.State.Setup.Aim))}
+	switch {
+	case g.err != nil:
+		body = append(body, app.P().Class("problem").Attr("role", "alert").Text(words.FindNoFaults))
+	case !g.done:
+		body = append(body, growing(g))
+	default:
+		body = append(body, s.found(s.look(b, g))...)
+	}
+	return app.Div().Class("page find").Body(
+		head(words.Titles["find"], savedSign(s.Desk), resultPath(s.Session)),
+		app.Main().Class("main").Body(body...),
+	)
+}
+
+func growing(g *grown) app.UI {
+	return app.Div().Class("card progress").ID("growing").Body(
+		app.Span().Attr("role", "status").Text(words.Growing(g.ready, g.of)),
+		app.Progress().Max(g.of).Value(g.ready).Aria("label", words.Titles["find"]))
+}
+
+func (s *find) look(b assess.Bench, g *grown) look {
+	if s.of != s.Session {
+		s.of, s.chosen, s.others, s.problem = s.Session, "", false, ""
+	}
+	if key := talkKey(g, b.State); s.held == nil || s.heldKey != key {
+		s.held, s.heldKey = replay(g, b.State, b.Meter), key
+	}
+	v := look{bench: b, talk: s.held}
+	if v.check, v.more = check.Find(v.talk.checks, s.chosen); !v.more {
+		s.chosen = ""
+		var next diagnose.Choice
+		next, v.more = v.talk.Ask()
+		v.check = next.Check
+	}
+	if s.shown != v.check.ID {
+		s.shown, s.since = v.check.ID, time.Now()
+	}
+	if !v.more {
+		return v
+	}
+	v.old, v.again = v.talk.answer(v.check.ID)
+	v.again = v.again && v.old.entry.Reading != nil
+	v.draft = s.Desk.Draft(s.Session, v.check.ID)
+	v.unit = unitOf(v.check, b.Meter, v.draft.Unit)
+	return v
+}
+
+// now is the look of this moment, for a handler.
+func (s *find) now() (v look, ok bool) {
+	b, ok := s.Desk.Bench(s.Session)
+	if !ok {
+		return v, false
+	}
+	symptom, ok := symptomOf(b.State.Setup.Aim)
+	if !ok {
+		return v, false
+	}
+	g := s.Models.of(symptom, b)
+	if !g.done {
+		return v, false
+	}
+	return s.look(b, g), true
+}
+
+// found is the screen below its heading.
+func (s *find) found(v look) []app.UI {
+	return []app.UI{
+		s.suspects(v),
+		part.When("bare", !v.more, func() app.UI { return s.finding(v) }),
+		part.When("bare", v.more, func() app.UI { return s.next(v) }),
+		s.elsewhere(v),
+		part.When("bare", len(v.talk.said) > 0, func() app.UI { return s.readings(v) }),
+		part.Text("quiet", words.DeferToManual),
+	}
+}
+
+// choose puts a check in the place of the suggested one, with its reading in the
+// input where it has one.
+func (s *find) choose(ctx app.Context, id check.ID) {
+	v, ok := s.now()
+	if !ok {
+		return
+	}
+	s.chosen, s.others, s.problem = id, false, ""
+	if old, done := v.talk.answer(id); done && old.entry.Reading != nil && old.check.Instrument != check.Eyes {
+		s.Desk.Keep(s.Session, id, desk.Draft{Text: old.entry.Reading.Text, Unit: old.entry.Reading.Unit})
+	}
+	s.top(ctx, "next-check")
+}
+
+// leave goes back to the suggested check; what was put in the input goes.
+func (s *find) leave(ctx app.Context) {
+	s.Desk.Keep(s.Session, s.chosen, desk.Draft{})
+	s.chosen, s.problem = "", ""
+	s.top(ctx, "")
+}
+
+// submit takes Enter on a keyboard and the button alike.
+func (s *find) submit(ctx app.Context, e app.Event) {
+	e.PreventDefault()
+	if v, ok := s.now(); ok && v.more {
+		s.enter(ctx, v, v.draft.Text)
+	}
+}
+
+// say enters an answer that one tap gives.
+func (s *find) say(ctx app.Context, text string) {
+	if v, ok := s.now(); ok && v.more && time.Since(s.since) >= slip {
+		s.enter(ctx, v, text)
+	}
+}
+
+// skip records that the check cannot be done.
+func (s *find) skip(ctx app.Context) {
+	v, ok := s.now()
+	if !ok || !v.more || time.Since(s.since) < slip {
+		return
+	}
+	s.Desk.Skip(s.Session, v.check.ID)
+	s.answered(ctx)
+}
+
+// enter records an answer, unless it cannot be read: then it stays in its place.
+func (s *find) enter(ctx app.Context, v look, text string) {
+	if text == "" {
+		s.problem = words.TypeFirst
+		return
+	}
+	r := readingOf(v, text)
+	trial := diagnose.Begin(v.talk.model, nil)
+	if _, err := hear(trial, v.check, r, v.bench.Meter); err != nil {
+		s.problem = words.FindProblem(err)
+		return
+	}
+	s.Desk.Enter(s.Session, r)
+	s.answered(ctx)
+}
+
+// readingOf is the entry for an answer. A unit in the text comes first.
+func readingOf(v look, text string) session.Reading {
+	r := session.Reading{Check: v.check.ID, Text: text, Winding: v.bench.State.Setup.Winding}
+	if v.check.Instrument == check.Eyes {
+		return r
+	}
+	r.Unit = v.unit.Name
+	return r
+}
+
+func (s *find) answered(ctx app.Context) {
+	s.chosen, s.others, s.problem = "", false, ""
+	s.top(ctx, "")
+}
+
+// top shows the suspects again, or a part of the screen.
+func (s *find) top(ctx app.Context, id string) {
+	ctx.Defer(func(app.Context) {
+		if id != "" {
+			device.ShowPart(id)
+			return
+		}
+		device.ScrollTop()
+		device.FocusHeading()
+	})
+}
+
+// toFind leads from other screens of a session to the suspects, where it came with
+// a complaint.
+func toFind(b assess.Bench) app.UI {
+	_, ok := symptomOf(b.State.Setup.Aim)
+	return part.When("bare", ok, func() app.UI {
+		return part.Link("wide-link", findPath(b.State.ID)).ID("to-find").Text(words.ToFind)
+	})
+}

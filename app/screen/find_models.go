@@ -1,0 +1,95 @@
+package screen
+
+import (
+	"encoding/json"
+	"fmt"
+	"sync/atomic"
+	"time"
+
+	"coilbook/engine/assess"
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/fault"
+)
+
+// models are the populations that readings are weighed against, one for each
+// question that came up. All its methods run on the goroutine of the screens; the
+// machines are drawn on another one, a case at a time.
+type models struct {
+	post     func(func()) // later, on the goroutine of the screens
+	revision int
+	all      map[string]*grown
+	turn     atomic.Int64 // goes up when nobody waits for what is being drawn
+}
+
+// grown is one population, done or under way.
+type grown struct {
+	model      *diagnose.Model
+	ready, of  int // cases
+	busy, done bool
+	err        error
+}
+
+func newModels(post func(func())) *models { return &models{post: post, all: map[string]*grown{}} }
+
+// symptomOf is what a session that came for an aim is diagnosed for; ok is false
+// for an aim without a complaint.
+func symptomOf(a check.Aim) (s fault.Symptom, ok bool) {
+	s, ok = map[check.Aim]fault.Symptom{check.NoCharge: fault.WontCharge, check.NoSpark: fault.NoSpark}[a]
+	return s, ok
+}
+
+// of is the population for a bench; it begins to be drawn when it is asked for.
+func (m *models) of(s fault.Symptom, b assess.Bench) *grown {
+	key := questionKey(s, b)
+	g := m.all[key]
+	if g == nil {
+		g = begun(s, b)
+		m.all[key] = g
+	}
+	if g.err == nil && !g.done && !g.busy {
+		m.grow(g)
+	}
+	return g
+}
+
+// questionKey tells questions apart. A meter of one's own is all that its sheet
+// and its self-check say.
+func questionKey(s fault.Symptom, b assess.Bench) string {
+	own, _ := json.Marshal(b.State.Setup.Own) // plain fields always encode
+	return fmt.Sprintf("%s %+v %s %s", s, b.State.Setup.Build, b.State.Setup.Meter, own)
+}
+
+func begun(s fault.Symptom, b assess.Bench) *grown {
+	faults, err := fault.Bundled()
+	if err != nil {
+		return &grown{err: err}
+	}
+	g := &grown{model: diagnose.New(diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter}, faults)}
+	g.ready, g.of = g.model.Progress()
+	return g
+}
+
+// grow draws what is left, with a breath for the screen after each case.
+func (m *models) grow(g *grown) {
+	g.busy = true
+	turn := m.turn.Load()
+	go func() {
+		time.Sleep(10 * breath) // the screen says so first
+		for more := true; more && m.turn.Load() == turn; time.Sleep(breath) {
+			more = g.model.Grow()
+			ready, of := g.model.Progress()
+			m.post(func() {
+				g.ready, g.of, g.done = ready, of, !more
+				m.revision++
+			})
+		}
+		m.post(func() {
+			g.busy = false
+			m.revision++
+		})
+	}()
+}
+
+// hush stops what nobody waits for; it goes on from there when it is asked for.
+func (m *models) hush() { m.turn.Add(1) }

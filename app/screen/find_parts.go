@@ -1,0 +1,308 @@
+package screen
+
+import (
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/drawing"
+	"coilbook/app/part"
+	"coilbook/app/words"
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+	"coilbook/engine/session"
+)
+
+// suspects are the likeliest faults, each with shape, word, bar and figure.
+func (s *find) suspects(v look) app.UI {
+	list := leading(v.talk.Suspects().Faults, len(v.talk.Done()))
+	rows := make([]app.UI, len(list))
+	for i, one := range list {
+		rows[i] = suspect(one)
+	}
+	return app.Section().Class("card suspects").ID("suspects").Body(
+		app.H2().Text(words.SuspectsTitle),
+		app.P().Class("unseen").ID("leading").Attr("role", "status").Text(words.Leading(list[0])),
+		app.Ol().Class("suspect-list").Body(rows...),
+		part.Text("quiet", words.SuspectsFrom(v.talk.Minutes(), len(v.talk.Done()))),
+	)
+}
+
+func suspect(one diagnose.Suspect) app.UI {
+	step, word := words.Likelihood(one.Probability)
+	return app.Li().Class("suspect step-"+strconv.Itoa(step)).Body(
+		part.Picture("rungs", part.Rungs(step, words.Likelihoods-1)),
+		app.Span().Class("row-name").Body(
+			app.Strong().Text(words.Suspect(one.Fault)),
+			app.Small().Text(words.SuspectPart(one.Fault)),
+		),
+		app.Span().Class("suspect-share").Body(app.Strong().Text(words.SuspectChance(one.Probability)), app.Small().Text(word)),
+		part.Picture("share", part.Share(one.Probability)),
+	)
+}
+
+// next is the check to do, with its input.
+func (s *find) next(v look) app.UI {
+	k := v.check
+	title := words.NextCheckTitle
+	switch {
+	case v.again:
+		title = words.TakenAgainTitle
+	case s.chosen != "":
+		title = words.OwnChoiceTitle
+	}
+	first, minutes := v.talk.before(k)
+	turns := k.Engine != check.Stopped
+	return app.Section().Class("card next").ID("next-check").TabIndex(-1).Body(
+		app.P().Class("kicker").Text(title),
+		app.H2().ID("next-name").Text(words.CheckQuestion(k)),
+		part.Text("why", words.Why(k)+" "+words.Takes(k, minutes)),
+		part.When("bare", len(first) > 0, func() app.UI { return needs(first) }),
+		part.When("bare", turns, func() app.UI { return cautions(k) }),
+		part.Picture("picture", drawing.ForCheck(k, v.bench.State.Setup.Build, words.ShortTerminal, words.Drawn())),
+		s.setting(v),
+		steps(k, v.bench.Meter),
+		part.When("bare", !turns, func() app.UI { return cautions(k) }),
+		s.input(v),
+		traps(k),
+	)
+}
+
+// needs lists what to get at before the check.
+func needs(first []check.Access) app.UI {
+	var items []app.UI
+	for _, a := range first {
+		items = append(items, app.Li().Text(words.First(a)))
+	}
+	return app.Div().Class("before").ID("needs").Body(app.Strong().Text(words.FirstTitle), app.Ul().Body(items...))
+}
+
+func (s *find) setting(v look) app.UI {
+	cell := func(label, value string) app.UI {
+		return app.Div().Class("cell").Body(app.Span().Text(label), app.Strong().Text(value))
+	}
+	r, _ := v.check.Dial(v.bench.Meter)
+	return app.Div().Class("setting").Body(
+		cell(words.DialLabel, words.Dial(v.check, v.bench.Meter, r)),
+		cell(words.JacksLabel, words.Jacks(v.check)),
+		cell(words.WhereLabel, words.Where(v.check)),
+	)
+}
+
+// input takes the answer: two large buttons for a look, else a field with its unit.
+func (s *find) input(v look) app.UI {
+	return app.Div().Class("answer").ID("answer").Body(
+		part.When("bare", v.again, func() app.UI { return part.Text("quiet", words.TakenAgain(v.old.value)) }),
+		part.When("bare", v.check.Instrument == check.Eyes, func() app.UI { return s.yesNo(v) }),
+		part.When("bare", v.check.Instrument != check.Eyes, func() app.UI { return s.field(v) }),
+		app.P().Class("problem").ID("find-problem").Attr("role", "alert").Text(s.problem),
+		s.instead(v),
+	)
+}
+
+func (s *find) yesNo(v look) app.UI {
+	id := string(v.check.ID)
+	return app.Div().Class("ask").Attr("role", "group").Aria("label", words.AskOf(v.check)).Body(
+		app.P().Class("question").Text(words.AskOf(v.check)),
+		app.Div().Class("two-acts").Body(
+			part.Button("answer-act", words.Yes, func(ctx app.Context) { s.say(ctx, seenYes) }, id).ID("say-yes"),
+			part.Button("answer-act", words.No, func(ctx app.Context) { s.say(ctx, seenNo) }, id).ID("say-no"),
+		))
+}
+
+func (s *find) field(v look) app.UI {
+	return app.Form().Class("ask").OnSubmit(s.submit).Body(
+		app.Label().Class("question").For("find-reading").Text(words.AskOf(v.check)),
+		app.Div().Class("reading-row").Body(
+			&part.Field{ID: "find-reading", Value: v.draft.Text, Mode: keysFor(v.check), OnText: func(_ app.Context, text string) { s.typed(text) }},
+			app.Span().Class("unit").ID("find-unit").Text(v.unit.Name),
+			app.Button().Type("submit").Class("answer-act").ID("find-enter").Text(words.EnterReading),
+		),
+		part.When("bare", len(quantity.Units(v.check.Kind())) > 1, func() app.UI { return s.units(v) }),
+	)
+}
+
+// keysFor is the keyboard of a phone: the one for decimals has no minus on some.
+func keysFor(k check.Check) string {
+	if k.Part == check.Wiring && (k.Function == meter.VoltsDC || k.Function == meter.AmpsDC) {
+		return "text"
+	}
+	return "decimal"
+}
+
+func (s *find) typed(text string) {
+	if v, ok := s.now(); ok && v.more {
+		s.problem = ""
+		v.draft.Text = text
+		s.Desk.Keep(s.Session, v.check.ID, v.draft)
+	}
+}
+
+func (s *find) units(v look) app.UI {
+	var buttons []app.UI
+	for _, u := range quantity.Units(v.check.Kind()) {
+		class, on := "option", u.Name == v.unit.Name
+		if on {
+			class += " on"
+		}
+		buttons = append(buttons, part.Button(class, u.Name, func(app.Context) {
+			if now, ok := s.now(); ok && now.more {
+				now.draft.Unit = u.Name
+				s.Desk.Keep(s.Session, now.check.ID, now.draft)
+			}
+		}, string(v.check.ID), on).ID("unit-"+u.Name).Aria("pressed", part.Aria(on)))
+	}
+	return app.Div().Class("options").Attr("role", "group").Aria("label", words.AskUnitShown).Body(buttons...)
+}
+
+// instead are the answers that are no number.
+func (s *find) instead(v look) app.UI {
+	id := string(v.check.ID)
+	say := func(name, label, text string) app.UI {
+		return part.Button("option", label, func(ctx app.Context) { s.say(ctx, text) }, id).ID("say-" + name)
+	}
+	var buttons []app.UI
+	if v.check.Instrument == check.Multimeter {
+		buttons = append(buttons, say("unsettled", words.SayUnsettled, spoken[keyUnsettled]), say("open", words.SayOpen, spoken[keyOpen]))
+	}
+	buttons = append(buttons, part.Button("option", words.SayCannot, s.skip, id).ID("say-cannot"))
+	if s.chosen != "" {
+		label := words.SuggestedCheck
+		if v.again {
+			label = words.LeaveAsItIs
+		}
+		buttons = append(buttons, part.Button("option", label, s.leave, id).ID("leave"))
+	}
+	return app.Div().Class("options instead").Body(buttons...)
+}
+
+// elsewhere unfolds all checks that have no reading yet.
+func (s *find) elsewhere(v look) app.UI {
+	return app.Section().Class("elsewhere").Body(
+		part.Button("other-act fold", words.OtherCheck, func(app.Context) { s.others = !s.others }, s.others).
+			ID("other-check").Aria("expanded", part.Aria(s.others)),
+		part.When("bare", s.others, func() app.UI {
+			var groups []app.UI
+			for _, g := range v.talk.others(s.shown) {
+				groups = append(groups, s.group(v, g))
+			}
+			return app.Div().Class("other-checks").ID("other-checks").Body(groups...)
+		}),
+	)
+}
+
+func (s *find) group(v look, g otherGroup) app.UI {
+	var rows []app.UI
+	for _, k := range g.checks {
+		_, minutes := v.talk.before(k)
+		note := words.StepMinutes(minutes)
+		if _, refused := v.talk.answer(k.ID); refused {
+			note = words.LeftOutEarlier + ", " + note
+		}
+		rows = append(rows, part.Press(app.Button().Type("button").Class("row said").ID("other-"+string(k.ID)).Body(
+			app.Span().Class("row-name").Text(words.CheckName(k)), app.Small().Text(note),
+		), func(ctx app.Context) { s.choose(ctx, k.ID) }, string(k.ID), note))
+	}
+	return app.Div().Body(app.H3().Text(words.Part(g.part)), app.Div().Class("rows").Body(rows...))
+}
+
+// readings are the answers so far; a tap puts one back into the input.
+func (s *find) readings(v look) app.UI {
+	slips := v.talk.Suspects().Slips
+	rows := make([]app.UI, len(v.talk.said))
+	for i, one := range v.talk.said {
+		rows[i] = s.reading(v, one, slips[one.check.ID])
+	}
+	return app.Section().ID("said").Body(
+		app.H2().Text(words.SaidTitle),
+		part.Text("quiet", words.SaidHint),
+		app.Div().Class("rows").Body(rows...),
+	)
+}
+
+func (s *find) reading(v look, one said, slip float64) app.UI {
+	id := one.check.ID
+	note, mark := "", part.Sign("noted")
+	switch {
+	case one.entry.Reading == nil:
+		mark = part.Sign("skip")
+	case one.err != nil:
+		note = words.NotCounted + words.FindProblem(one.err)
+	default:
+		note, mark = sentence(v, *one.entry.Reading, one.check)
+		if slip >= 0.5 {
+			note = words.SlipReason(slip)
+		}
+	}
+	return part.Press(app.Button().Type("button").Class("row said").ID("said-"+string(id)).Body(
+		app.Span().Class("row-name").Body(app.Span().Text(words.CheckName(one.check)), app.Small().Text(note)),
+		app.Span().Class("row-reading").Text(one.value),
+		mark,
+	), func(ctx app.Context) { s.choose(ctx, id) }, string(id), one.value)
+}
+
+// sentence is what the limits say about a reading by itself, where they do.
+func sentence(v look, r session.Reading, k check.Check) (note string, mark app.UI) {
+	if k.Instrument == check.Eyes {
+		return "", part.Sign("noted")
+	}
+	r.Again = false
+	l := v.bench.Judge(k, r)
+	if !l.Read() || !l.Judged() || !l.Verdict.HasLimit {
+		return "", part.Sign("noted")
+	}
+	return words.Brief(k, l.Verdict), part.Mark(l.Verdict.Outcome)
+}
+
+// finding is how it ends.
+func (s *find) finding(v look) app.UI {
+	f := v.talk.Finding()
+	return app.Section().Class("card finding").ID("finding").Body(
+		app.P().Class("kicker").Text(words.FindingTitle),
+		app.H2().Text(words.FindingIs(f)),
+		part.Text("", words.FindingChance(f)),
+		app.P().Class("remedy").Text(words.FindingRemedy(f)),
+		part.When("bare", f.Slip != "", func() app.UI { return s.slipped(v, f) }),
+		s.contradict(v, f),
+		part.When("bare", len(f.Unsure) > 0, func() app.UI { return unsure(f) }),
+		part.Text("quiet", words.NothingMore+" "+words.FindingSpent(f)),
+	)
+}
+
+// contradict is the check that would speak against the finding.
+func (s *find) contradict(v look, f diagnose.Finding) app.UI {
+	var k check.Check
+	again, ok := false, false
+	if f.Action == diagnose.Replace || f.Action == diagnose.Repair {
+		k, again, ok = v.talk.against(kindOf(f))
+	}
+	return part.When("bare", ok, func() app.UI {
+		return app.Div().Class("contradict").Body(
+			part.Text("", words.Against(k, f.Action, again)),
+			part.Button("other-act", words.CheckName(k), func(ctx app.Context) { s.choose(ctx, k.ID) }, string(k.ID)).ID("contradict"),
+		)
+	})
+}
+
+func (s *find) slipped(v look, f diagnose.Finding) app.UI {
+	k, _ := check.Find(v.talk.checks, f.Slip)
+	return app.Div().Class("slip").Body(
+		part.Text("", words.SlipReason(f.SlipChance)),
+		part.Button("other-act", words.Slipped(words.CheckName(k)), func(ctx app.Context) { s.choose(ctx, k.ID) }, string(k.ID)).ID("slip"),
+	)
+}
+
+// unsure lists what could not be told apart.
+func unsure(f diagnose.Finding) app.UI {
+	var items []app.UI
+	for _, id := range f.Unsure {
+		for _, one := range f.Faults {
+			if one.Fault.ID == id {
+				items = append(items, app.Li().Text(words.Suspect(one.Fault)+", "+words.SuspectChance(one.Probability)))
+			}
+		}
+	}
+	return app.Div().ID("unsure").Body(app.Strong().Text(words.ToldApartTitle), app.Ul().Body(items...), part.Text("quiet", words.NotToldApart))
+}

@@ -1,0 +1,174 @@
+package screen
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"coilbook/app/words"
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/meter"
+	"coilbook/engine/quantity"
+	"coilbook/engine/session"
+)
+
+// Texts that the answer to a look is recorded with.
+const seenYes, seenNo = "yes", "no"
+
+// talk is a diagnosis replayed from the answers of a session.
+type talk struct {
+	*diagnose.Conversation
+	model  *diagnose.Model
+	checks []check.Check // that the meter can do
+	said   []said        // in the order they came
+	open   map[check.Access]bool
+}
+
+// said is one answer: a reading, a look or a refusal.
+type said struct {
+	check check.Check
+	entry session.Entry
+	value string // in words
+	err   error  // why it does not count
+}
+
+// replay feeds a conversation all answers of a session that speak about its
+// checks. The leads come first: they serve every reading.
+func replay(g *grown, with session.State, m meter.Meter) *talk {
+	t := &talk{Conversation: diagnose.Begin(g.model, nil), model: g.model, open: map[check.Access]bool{}}
+	for _, k := range g.model.Checks {
+		if canDo(k, m) {
+			t.checks = append(t.checks, k)
+		}
+	}
+	for _, k := range t.checks {
+		if e, ok := with.Current[k.ID]; ok {
+			t.said = append(t.said, said{check: k, entry: e})
+		}
+	}
+	slices.SortStableFunc(t.said, func(a, b said) int { return cmp.Compare(a.entry.At.UnixNano(), b.entry.At.UnixNano()) })
+	for i := range t.said {
+		t.take(&t.said[i], m)
+	}
+	return t
+}
+
+func (t *talk) take(s *said, m meter.Meter) {
+	if s.entry.Reading == nil {
+		s.value, s.err = words.NotDone, t.Refuse(s.check.ID)
+		return
+	}
+	s.value, s.err = hear(t.Conversation, s.check, *s.entry.Reading, m)
+	if s.err != nil {
+		return
+	}
+	for _, a := range s.check.Needs {
+		t.open[a] = true
+	}
+}
+
+// hear tells a conversation a reading; value is the reading in words. After an
+// error the conversation is as it was.
+func hear(c *diagnose.Conversation, k check.Check, r session.Reading, m meter.Meter) (value string, err error) {
+	if k.Instrument == check.Eyes {
+		yes := strings.EqualFold(r.Text, seenYes)
+		if !yes && !strings.EqualFold(r.Text, seenNo) {
+			return r.Text, &quantity.UnreadableError{Text: r.Text, Reason: "is neither yes nor no", WayOut: "choose one of them"}
+		}
+		return words.Answer(yes), c.See(k.ID, yes)
+	}
+	unit := unitOf(k, m, r.Unit)
+	typed, err := quantity.Parse(k.Kind(), r.Text, unit)
+	if err != nil {
+		return r.Text, err
+	}
+	return typed.String(), c.Answer(k.ID, r.Text, unit.Name)
+}
+
+// canDo reports whether a meter has what a check asks for.
+func canDo(k check.Check, m meter.Meter) bool {
+	_, ok := k.Dial(m)
+	return ok || k.Instrument != check.Multimeter
+}
+
+// unitOf is the unit with a name, or the one that the meter shows by itself.
+func unitOf(k check.Check, m meter.Meter, name string) quantity.Unit {
+	if u, ok := quantity.UnitNamed(k.Kind(), name); ok {
+		return u
+	}
+	return k.Unit(m)
+}
+
+// talkKey tells replays apart: the same answers, weighed by the same population, are
+// the same talk.
+func talkKey(g *grown, st session.State) string {
+	var out strings.Builder
+	fmt.Fprintf(&out, "%p", g)
+	for _, k := range g.model.Checks {
+		if e, ok := st.Current[k.ID]; ok {
+			out.WriteString(e.ID.String())
+		}
+	}
+	return out.String()
+}
+
+// answer is what was said about a check; ok is false for none.
+func (t *talk) answer(id check.ID) (s said, ok bool) {
+	for _, s := range t.said {
+		if s.check.ID == id {
+			return s, true
+		}
+	}
+	return said{}, false
+}
+
+// before lists what must be got at first for a check, and the minutes of both.
+func (t *talk) before(k check.Check) (first []check.Access, minutes float64) {
+	minutes = k.Minutes
+	for _, a := range k.Needs {
+		if !t.open[a] {
+			first = append(first, a)
+			minutes += a.Minutes()
+		}
+	}
+	return first, minutes
+}
+
+// others are the checks without a reading, by what they speak about.
+func (t *talk) others(but check.ID) (groups []otherGroup) {
+	for _, k := range t.checks {
+		s, done := t.answer(k.ID)
+		if k.ID == but || done && s.entry.Reading != nil {
+			continue
+		}
+		at := slices.IndexFunc(groups, func(g otherGroup) bool { return g.part == k.Part })
+		if at < 0 {
+			at = len(groups)
+			groups = append(groups, otherGroup{part: k.Part})
+		}
+		groups[at].checks = append(groups[at].checks, k)
+	}
+	return groups
+}
+
+// otherGroup is the checks of one part.
+type otherGroup struct {
+	part   check.Part
+	checks []check.Check
+}
+
+// leading are the suspects to show: the likeliest, at least three, and once there
+// are readings further ones while they are still possible.
+func leading(all []diagnose.Suspect, readings int) []diagnose.Suspect {
+	const least, possible = 3, 0.03
+	most, n := least, 0
+	if readings > 0 {
+		most = 5
+	}
+	for n < len(all) && n < most && (n < least || all[n].Probability >= possible) {
+		n++
+	}
+	return all[:n]
+}
