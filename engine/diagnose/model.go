@@ -49,11 +49,10 @@ func New(q Question, faults []fault.Fault) *Model {
 	return m
 }
 
-// Grow populates one more case; more is false once all are. It takes some
+// Grow draws some more machines; more is false once all are there. It takes a few
 // milliseconds, so that a screen can draw between.
 func (m *Model) Grow() (more bool) {
-	if m.ready < len(m.cases) {
-		m.cases[m.ready].populate(m.q, m.Checks, m.builds)
+	if m.ready < len(m.cases) && !m.cases[m.ready].populate(m.q, m.Checks, m.builds) {
 		m.ready++
 	}
 	if m.ready == len(m.cases) && m.spread == nil {

@@ -31,6 +31,8 @@ type caseOf struct {
 	weight float64
 	views  []view      // by check
 	cov    [][]float64 // of the scaled numbers, by check
+
+	drawing *drawing // nil before and after
 }
 
 // view is what a case's machines show at one check.
@@ -175,37 +177,65 @@ func widened(m machine.Machine, luck machine.Chance) machine.Machine {
 	return m
 }
 
-// populate draws the machines of a case and keeps what they show.
-func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Build) {
-	n := len(checks)
-	rows := make([][]float64, 0, samples)
-	c.views = make([]view, n)
-	counts, complaint, drawn := make([]float64, n), 0.0, 0.0
-	for i := range samples {
-		m, ok := c.machineOf(i, builds)
-		if !ok {
-			continue
-		}
-		weight := complains(m, q.Symptom)
-		complaint += weight
-		drawn++
-		row := make([]float64, n)
-		for j, k := range checks {
-			p := m.Predict(k, q.Meter, q.Kit)
-			row[j] = c.views[j].count(p, k, scaleOf(k), &counts[j])
-		}
-		rows = append(rows, row)
+// drawing is a case whose machines are still being drawn.
+type drawing struct {
+	rows             [][]float64
+	known            []float64 // predictions that were not vague, by check
+	next             int
+	drawn, complaint float64
+}
+
+// slice is how many machines are drawn at a time.
+const slice = 8
+
+// populate draws some more machines of a case and keeps what they show; more is
+// false once it has all of them.
+func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Build) (more bool) {
+	if c.drawing == nil {
+		c.drawing = &drawing{known: make([]float64, len(checks))}
+		c.views = make([]view, len(checks))
 	}
+	d := c.drawing
+	for range min(slice, samples-d.next) {
+		c.draw(d, q, checks, builds)
+		d.next++
+	}
+	if d.next < samples {
+		return true
+	}
+	c.settle()
+	return false
+}
+
+// draw adds the next machine.
+func (c *caseOf) draw(d *drawing, q Question, checks []check.Check, builds []machine.Build) {
+	m, ok := c.machineOf(d.next, builds)
+	if !ok {
+		return
+	}
+	d.complaint += complains(m, q.Symptom)
+	d.drawn++
+	row := make([]float64, len(checks))
+	for j, k := range checks {
+		row[j] = c.views[j].count(m.Predict(k, q.Meter, q.Kit), k, scaleOf(k), &d.known[j])
+	}
+	d.rows = append(d.rows, row)
+}
+
+// settle turns what the machines show into means, shares and covariances.
+func (c *caseOf) settle() {
+	d := c.drawing
 	for j := range c.views {
-		c.views[j].close(drawn, counts[j])
+		c.views[j].close(d.drawn, d.known[j])
 	}
-	c.cov = covariance(rows, c.views)
+	c.cov = covariance(d.rows, c.views)
 	switch {
-	case drawn == 0:
+	case d.drawn == 0:
 		c.weight = 0
 	case c.fault.ID != fault.None: // none has its weight for those who complain all the same
-		c.weight *= complaint / drawn
+		c.weight *= d.complaint / d.drawn
 	}
+	c.drawing = nil
 }
 
 // count adds a prediction; it gives its scaled number, NaN for none.
