@@ -82,6 +82,13 @@ func compiled(t *testing.T, format string) *jsonschema.Schema {
 	c := jsonschema.NewCompiler()
 	c.AssertFormat()
 	require.NoError(t, c.AddResource(id, doc))
+	if format == "report" { // it holds what converse says too
+		text, err := specs.Schema("converse")
+		require.NoError(t, err)
+		doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+		require.NoError(t, err)
+		require.NoError(t, c.AddResource(doc.(map[string]any)["$id"].(string), doc))
+	}
 	schema, err := c.Compile(id)
 	require.NoError(t, err)
 	return schema
