@@ -39,7 +39,7 @@ const (
 // Words of the start screen.
 const (
 	StartQuestion = "What is the machine doing?"
-	StartScope    = "These checks cover the generator: charge windings, pickup and exciter. All records stay on this phone."
+	StartScope    = "The checks cover the generator; “Suspects, and the next check” goes on to battery, regulator, wiring and ignition. All records stay on this phone."
 	Continue      = "Continue"
 )
 
