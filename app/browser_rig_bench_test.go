@@ -3,7 +3,6 @@
 package main
 
 import (
-	"net/url"
 	"regexp"
 	"strconv"
 	"testing"
@@ -13,14 +12,7 @@ import (
 // in the browser: one second of a whole machine, running and sparking, is to cost
 // less than 100 ms.
 func BenchmarkMachineSecondInTheBrowser(b *testing.B) {
-	h := hostTests(b, "../engine/rig")
-	page := newBrowser(b)
-	query := url.Values{"arg": {"-test.run=^$", "-test.bench=^BenchmarkOneSecond$"}}
-	for b.Loop() {
-		page.load(h.url("?" + query.Encode()))
-		page.waitFor(`globalThis.exitCode !== undefined`)
-	}
-	output := page.written()
+	output := benchInBrowser(b, "../engine/rig", "BenchmarkOneSecond")
 	b.ReportMetric(0, "ns/op")
 	for _, m := range regexp.MustCompile(`BenchmarkOneSecond/(\S+)\s+\d+\s+(\d+) ns/op`).FindAllStringSubmatch(output, -1) {
 		ns, err := strconv.ParseFloat(m[2], 64)

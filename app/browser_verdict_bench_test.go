@@ -9,18 +9,24 @@ import (
 	"testing"
 )
 
-// BenchmarkVerdictInTheBrowser runs the verdict's own benchmark as WebAssembly
-// in the browser, and passes on what it measured there: a verdict is to cost
-// less than 1 ms, and the named alternative is timed in the same run.
-func BenchmarkVerdictInTheBrowser(b *testing.B) {
-	h := hostTests(b, "../engine/assess")
+// benchInBrowser runs a package's benchmark as WebAssembly in the browser and gives
+// what it wrote.
+func benchInBrowser(b *testing.B, dir, name string) string {
+	h := hostTests(b, dir)
 	page := newBrowser(b)
-	query := url.Values{"arg": {"-test.run=^$", "-test.bench=^BenchmarkVerdict$"}}
+	query := url.Values{"arg": {"-test.run=^$", "-test.bench=^" + name + "$"}}
 	for b.Loop() {
 		page.load(h.url("?" + query.Encode()))
 		page.waitFor(`globalThis.exitCode !== undefined`)
 	}
-	output := page.written()
+	return page.written()
+}
+
+// BenchmarkVerdictInTheBrowser runs the verdict's own benchmark as WebAssembly
+// in the browser, and passes on what it measured there: a verdict is to cost
+// less than 1 ms, and the named alternative is timed in the same run.
+func BenchmarkVerdictInTheBrowser(b *testing.B) {
+	output := benchInBrowser(b, "../engine/assess", "BenchmarkVerdict")
 	figure := func(unit string) float64 {
 		found := regexp.MustCompile(`([\d.]+) ` + unit).FindStringSubmatch(output)
 		if found == nil {

@@ -18,9 +18,6 @@ type diagnosis struct {
 	Finding  finding   `json:"finding"`
 }
 
-// symptoms are those of the aims that look for a fault.
-var symptoms = map[check.Aim]fault.Symptom{check.NoCharge: fault.WontCharge, check.NoSpark: fault.NoSpark}
-
 func reportWithDiagnosis(b assess.Bench) ([]byte, error) {
 	d, err := diagnosisOf(b)
 	if err != nil {
@@ -34,7 +31,7 @@ func reportWithDiagnosis(b assess.Bench) ([]byte, error) {
 
 // diagnosisOf is nil for a session that looks for no fault.
 func diagnosisOf(b assess.Bench) (*diagnosis, error) {
-	symptom, ok := symptoms[b.State.Setup.Aim]
+	symptom, ok := fault.Of(b.State.Setup.Aim)
 	if !ok {
 		return nil, nil
 	}

@@ -13,6 +13,7 @@ import (
 	"coilbook/engine/assess"
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
+	"coilbook/engine/fault"
 	"coilbook/engine/quantity"
 	"coilbook/engine/session"
 )
@@ -58,7 +59,7 @@ func (s *find) Render() app.UI {
 	if !ok {
 		return waiting()
 	}
-	symptom, ok := symptomOf(b.State.Setup.Aim)
+	symptom, ok := fault.Of(b.State.Setup.Aim)
 	if !ok {
 		return &nowhere{Words: words.FindNotHere}
 	}
@@ -117,7 +118,7 @@ func (s *find) now() (v look, ok bool) {
 	if !ok {
 		return v, false
 	}
-	symptom, ok := symptomOf(b.State.Setup.Aim)
+	symptom, ok := fault.Of(b.State.Setup.Aim)
 	if !ok {
 		return v, false
 	}
@@ -232,7 +233,7 @@ func (s *find) top(ctx app.Context, id string) {
 // toFind leads from other screens of a session to the suspects, where it came with
 // a complaint.
 func toFind(b assess.Bench) app.UI {
-	_, ok := symptomOf(b.State.Setup.Aim)
+	_, ok := fault.Of(b.State.Setup.Aim)
 	return part.When("bare", ok, func() app.UI {
 		return part.Link("wide-link", findPath(b.State.ID)).ID("to-find").Text(words.ToFind)
 	})

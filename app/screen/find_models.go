@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"coilbook/engine/assess"
-	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
 	"coilbook/engine/fault"
 )
@@ -31,13 +30,6 @@ type grown struct {
 }
 
 func newModels(post func(func())) *models { return &models{post: post, all: map[string]*grown{}} }
-
-// symptomOf is what a session that came for an aim is diagnosed for; ok is false
-// for an aim without a complaint.
-func symptomOf(a check.Aim) (s fault.Symptom, ok bool) {
-	s, ok = map[check.Aim]fault.Symptom{check.NoCharge: fault.WontCharge, check.NoSpark: fault.NoSpark}[a]
-	return s, ok
-}
 
 // of is the population for a bench; it begins to be drawn when it is asked for.
 func (m *models) of(s fault.Symptom, b assess.Bench) *grown {

@@ -40,7 +40,7 @@ func read(id check.ID, text, unit string) session.Entry {
 // drawn waits for the population of a bench.
 func drawn(t *testing.T, m *models, queue chan func(), b assess.Bench) *grown {
 	t.Helper()
-	s, ok := symptomOf(b.State.Setup.Aim)
+	s, ok := fault.Of(b.State.Setup.Aim)
 	require.True(t, ok)
 	late := time.After(30 * time.Second)
 	for !m.of(s, b).done {
@@ -111,7 +111,7 @@ func TestPopulationsAreDrawnOnce(t *testing.T) {
 	own.State.Setup.Own = &session.Own{}
 	assert.NotEqual(t, questionKey(fault.NoSpark, b), questionKey(fault.NoSpark, own))
 	for _, aim := range []check.Aim{check.Bench, check.EveryPart, check.SelfCheck} {
-		_, ok := symptomOf(aim)
+		_, ok := fault.Of(aim)
 		assert.False(t, ok, aim)
 	}
 }

@@ -56,17 +56,27 @@ const (
 // that is left is worth its minutes.
 func (c *Conversation) Ask() (next Choice, ok bool) {
 	s := c.standing()
-	if _, p := s.suspects.Part(); p >= enough && len(c.answers) >= leastAnswers || len(c.answers) >= mostAnswers {
+	if s.suspects.Enough(len(c.answers)) {
 		return Choice{}, false
 	}
-	if len(s.next) == 0 {
+	return Best(s.next)
+}
+
+// Enough reports whether the finding stands after so many answers.
+func (s Suspects) Enough(answers int) bool {
+	_, p := s.Part()
+	return p >= enough && answers >= leastAnswers || answers >= mostAnswers
+}
+
+// Best is the first of ranked choices; ok is false where none is worth its
+// minutes.
+func Best(ranked []Choice) (best Choice, ok bool) {
+	if len(ranked) == 0 {
 		return Choice{}, false
 	}
-	worth := s.next[0].Worth() >= bitsPerMinute
-	for _, n := range s.next {
-		worth = worth || n.Gain > gainPerMinute*n.Minutes
-	}
-	return s.next[0], worth
+	return ranked[0], ranked[0].Worth() >= bitsPerMinute || slices.ContainsFunc(ranked, func(c Choice) bool {
+		return c.Gain > gainPerMinute*c.Minutes
+	})
 }
 
 // Suspects is what the answers so far come to.

@@ -33,6 +33,18 @@ func Symptoms() []Symptom {
 	return []Symptom{WontCharge, Overcharges, NoSpark, WeakSpark, CutsOutHot, FlatStanding, OnTheBench}
 }
 
+// Of is the symptom that a session's aim looks for; ok is false for an aim that
+// looks for no fault.
+func Of(aim check.Aim) (s Symptom, ok bool) {
+	switch aim {
+	case check.NoCharge:
+		return WontCharge, true
+	case check.NoSpark:
+		return NoSpark, true
+	}
+	return "", false
+}
+
 // ID names a fault of the catalogue: a kind, or "hot-" and a kind for one that
 // shows only when warm; "none" is a machine without a fault.
 type ID string

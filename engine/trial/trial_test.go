@@ -37,16 +37,9 @@ var policies = []policy{
 	{name: "checklist in full", next: inOrder, full: true},
 }
 
-// mostPerMinute is the check that is expected to tell most in a minute, until
-// none is worth its minutes: 90 for a wrong part.
+// mostPerMinute is the policy of a conversation.
 func mostPerMinute(m *diagnose.Model, s diagnose.Suspects, ev []diagnose.Evidence, done []check.ID) (diagnose.Choice, bool) {
-	const wrongPart, little = 90, 0.009
-	next := m.Next(s, ev, done, nil)
-	if len(next) == 0 {
-		return diagnose.Choice{}, false
-	}
-	worth := next[0].Worth() >= little || slices.ContainsFunc(next, func(c diagnose.Choice) bool { return c.Gain*wrongPart > c.Minutes })
-	return next[0], worth
+	return diagnose.Best(m.Next(s, ev, done, nil))
 }
 
 // inOrder goes from what is got at easily to what is not.
@@ -81,7 +74,12 @@ type verdict struct {
 	minutes  float64
 }
 
-const enough = 0.95
+// sureOf is from where a part is said to be named; mostChecks also counts those
+// that a machine does not answer.
+const (
+	sureOf     = 0.95
+	mostChecks = 25
+)
 
 func (p policy) diagnose(m *diagnose.Model, of *patient) verdict {
 	var ev []diagnose.Evidence
@@ -89,7 +87,7 @@ func (p policy) diagnose(m *diagnose.Model, of *patient) verdict {
 	var out verdict
 	for {
 		out.suspects = m.Weigh(ev)
-		if _, sure := out.suspects.Part(); !p.full && (sure >= enough && len(ev) > 1 || len(done) >= 25) {
+		if !p.full && (out.suspects.Enough(len(ev)) || len(done) >= mostChecks) {
 			return out
 		}
 		c, ok := p.next(m, out.suspects, ev, done)
@@ -255,7 +253,7 @@ func BenchmarkUnknownFault(b *testing.B) {
 					}
 					v := policies[0].diagnose(modelFor(s, one.build, one.f.ID), one)
 					t.add(v, one.f)
-					if _, p := v.suspects.Part(); p >= enough && v.suspects.Strange <= 0.99 {
+					if _, p := v.suspects.Part(); p >= sureOf && v.suspects.Strange <= 0.99 {
 						wrong++
 					}
 				}
