@@ -23,11 +23,14 @@ type connection struct {
 }
 
 func connect(ctx context.Context, name string) (*connection, error) {
+	var held listeners
+	thaw := neverFreeze(&held)
 	request, err := attempt(func() js.Value { return factory().Call("open", name, schema) })
 	if err != nil {
+		thaw()
+		held.free()
 		return nil, err
 	}
-	var held listeners
 	done, blocked := make(chan error, 1), false
 	held.on(request, "onupgradeneeded", func(js.Value) { request.Get("result").Call("createObjectStore", table) })
 	held.on(request, "onblocked", func(js.Value) { blocked = true })
@@ -38,13 +41,14 @@ func connect(ctx context.Context, name string) (*connection, error) {
 	})
 	select {
 	case err := <-done:
+		thaw()
 		held.free()
 		if err != nil {
 			return nil, err
 		}
 		return attend(request.Get("result")), nil
 	case <-ctx.Done():
-		go abandon(request, done, &held)
+		go abandon(request, done, thaw, &held)
 		if blocked {
 			return nil, fmt.Errorf("another tab holds an older version open: %w", ctx.Err())
 		}
@@ -63,11 +67,23 @@ func factory() js.Value {
 }
 
 // abandon closes a database that opens after its caller has gone.
-func abandon(request js.Value, done <-chan error, held *listeners) {
+func abandon(request js.Value, done <-chan error, thaw func(), held *listeners) {
 	if <-done == nil {
 		request.Get("result").Call("close")
 	}
+	thaw()
 	held.free()
+}
+
+// neverFreeze keeps the browser from freezing this page for the way back, until
+// thaw is called. A page that is left while it waits for the storage would
+// otherwise keep its place in the queue, and the page after it would never get an
+// answer. Browsers freeze no page that listens to its own unloading.
+func neverFreeze(held *listeners) (thaw func()) {
+	listener := js.FuncOf(func(js.Value, []js.Value) any { return nil })
+	*held = append(*held, listener)
+	js.Global().Call("addEventListener", "unload", listener)
+	return func() { js.Global().Call("removeEventListener", "unload", listener) }
 }
 
 // attend watches for the end of a connection. Giving way to another tab's
@@ -80,6 +96,14 @@ func attend(db js.Value) *connection {
 	})
 	c.held.on(db, "onclose", func(js.Value) { c.lose() })
 	return c
+}
+
+// giveUp ends a connection through which nothing is heard any more.
+func (c *connection) giveUp() {
+	if !c.lost.Load() {
+		c.db.Call("close")
+		c.lose()
+	}
 }
 
 func (c *connection) lose() {

@@ -92,19 +92,19 @@ func keysOf(id uuid.UUID) js.Value {
 }
 
 // do runs work in one transaction. Work that hits a lost connection is done
-// once more on a new one; adding the same rows twice is harmless.
+// once more on a new one, with more time; adding the same rows twice is harmless.
 func (s *IndexedDB) do(ctx context.Context, mode string, work func(*transaction)) error {
 	c, err := s.connection(ctx)
 	if err != nil {
 		return err
 	}
-	if err = c.do(ctx, mode, work); err == nil || ctx.Err() != nil || !c.lost.Load() {
+	if err = c.do(ctx, silence, mode, work); err == nil || ctx.Err() != nil || !c.lost.Load() {
 		return err
 	}
 	if c, err = s.connection(ctx); err != nil {
 		return err
 	}
-	return c.do(ctx, mode, work)
+	return c.do(ctx, 4*silence, mode, work)
 }
 
 func (s *IndexedDB) connection(ctx context.Context) (*connection, error) {

@@ -58,6 +58,33 @@ func TestOpenFallsBackToMemory(t *testing.T) {
 	define(js.ValueOf(map[string]any{"configurable": true, "value": real}))
 }
 
+// The browser may forget a request to open, or be late with its answer.
+func TestOpenAsksAgain(t *testing.T) {
+	defer store.Hurry(300 * time.Millisecond)()
+	for _, c := range []struct {
+		name, script string
+		want         store.Where
+	}{
+		{"the first is forgotten", `n === 1 ? {} : real()`, store.OnDevice},
+		{"only the first is heard, and late", `n === 1 ? late(500) : {}`, store.OnDevice},
+		{"none is heard", `({})`, store.MemoryOnly},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			restore := patch("IDBFactory", "open", `(choose, open) => { let n = 0;
+				return function (...args) { return choose(++n, () => open.apply(this, args), wait => {
+					const stand = {}; const request = open.apply(this, args);
+					request.onupgradeneeded = () => request.result.createObjectStore("entries");
+					request.onsuccess = () => setTimeout(() => { stand.result = request.result; stand.onsuccess({}) }, wait);
+					return stand }) } }`, "(n, real, late) => "+c.script)
+			_, where, err := store.Open(t.Context())
+			restore()
+			if where != c.want || (err == nil) != (c.want == store.OnDevice) {
+				t.Errorf("got %v, %v; want %v", where, err, c.want)
+			}
+		})
+	}
+}
+
 func define(descriptor js.Value) {
 	js.Global().Get("Object").Call("defineProperty", js.Global(), "indexedDB", descriptor)
 }
@@ -86,6 +113,45 @@ func TestConnectionClosedUnnoticed(t *testing.T) {
 		} else {
 			holds(t, s, id, before)
 		}
+	}
+}
+
+// A connection that the browser has forgotten answers nothing, not even the wish
+// to stop: the work is done on another one. Without one, the failure is told.
+func TestConnectionForgotten(t *testing.T) {
+	defer store.Hurry(200 * time.Millisecond)()
+	name, id, before, after := databaseName(), uuid.New(), note("before"), note("after")
+	s := open(t, name)
+	appendTo(t, s, id, before)
+	for _, forgotten := range []string{"1", "2"} {
+		restore := patch("IDBDatabase", "transaction", `(forgotten, transaction) => { let n = 0;
+			const mute = () => ({ objectStore: () => ({ add: () => ({}), getAll: () => ({}), getAllKeys: () => ({}) }), abort() {} });
+			return function (...args) { return forgotten(++n) ? mute() : transaction.apply(this, args) } }`,
+			"n => n <= "+forgotten)
+		var err error
+		if forgotten == "1" {
+			err = s.Append(t.Context(), id, after)
+		} else {
+			_, err = s.Load(t.Context(), id)
+		}
+		restore()
+		if told := err != nil; told != (forgotten == "2") {
+			t.Errorf("%s forgotten: got %v", forgotten, err)
+		}
+	}
+	holds(t, s, id, before, after)
+}
+
+// A long write is not given up once the browser has answered.
+func TestSlowIsNotMute(t *testing.T) {
+	defer store.Hurry(50 * time.Millisecond)()
+	s, id := open(t, databaseName()), uuid.New()
+	restore := sabotage(`(tx, n) => { globalThis.seenAdds = n; const until = Date.now() + 400;
+		const table = tx.objectStore("entries"); const more = () => { if (Date.now() < until) table.count().onsuccess = more }; more() }`)
+	err := s.Append(t.Context(), id, note("slow"))
+	restore()
+	if times := js.Global().Get("seenAdds").Int(); err != nil || times != 1 {
+		t.Errorf("written %d times, with %v", times, err)
 	}
 }
 

@@ -4,36 +4,45 @@ package store
 
 import (
 	"context"
-	"errors"
 	"time"
 )
 
-// The browser's storage never answers in some private modes, and now and then a
-// request to open it is forgotten while the page before is still being put away:
-// another request is heard then.
-const (
-	patience = 5 * time.Second // for one request
-	requests = 3
+// The browser's storage never answers in some private modes, and a request may be
+// forgotten: another one is made then. On a busy device the first answer may also
+// be late, so earlier requests stay in the race.
+var (
+	patience = 5 * time.Second // before one more request
+	requests = 4
 )
 
 // Open gives the store of this browser. When there is none the store is in
 // memory, and the error says why; the store works all the same.
 func Open(ctx context.Context) (Store, Where, error) {
-	var err error
-	for range requests {
-		var db *IndexedDB
-		if db, err = openOnce(ctx); err == nil {
-			return db, OnDevice, nil
+	ctx, cancel := context.WithTimeout(ctx, time.Duration(requests)*patience)
+	defer cancel() // requests that lost the race close what they open
+	again := time.NewTicker(patience)
+	defer again.Stop()
+	answers := make(chan answer, requests)
+	for asked := 1; ; asked++ {
+		if asked <= requests {
+			go func() {
+				db, err := OpenIndexedDB(ctx, "coilbook")
+				answers <- answer{db, err}
+			}()
 		}
-		if !errors.Is(err, context.DeadlineExceeded) {
-			break
+		select {
+		case a := <-answers:
+			if a.err != nil {
+				return &Memory{}, MemoryOnly, a.err
+			}
+			return a.db, OnDevice, nil
+		case <-again.C:
 		}
 	}
-	return &Memory{}, MemoryOnly, err
 }
 
-func openOnce(ctx context.Context) (*IndexedDB, error) {
-	ctx, cancel := context.WithTimeout(ctx, patience)
-	defer cancel()
-	return OpenIndexedDB(ctx, "coilbook")
+// answer is what became of a request to open.
+type answer struct {
+	db  *IndexedDB
+	err error
 }
