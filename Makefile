@@ -28,6 +28,8 @@ site:
 
 test:
 	.ci/need browser
+	.ci/need firefox || test "$$CI" != true
+	.ci/need webkit || test "$$CI" != true
 	.ci/need node
 	CHROME="$$(.ci/find-browser)" go test -timeout 15m ./...
 	$(wasm) go test -timeout 15m -exec "$(node)" ./engine/...

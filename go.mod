@@ -5,6 +5,7 @@ go 1.26
 require (
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
+	github.com/coder/websocket v1.8.15
 	github.com/google/uuid v1.6.0
 	github.com/maxence-charriere/go-app/v10 v10.1.11
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3

@@ -19,7 +19,7 @@ var keepScreens = flag.Bool("screens", false, "write the screenshots of the READ
 func (b *browser) press(id string) {
 	b.t.Helper()
 	b.waitFor(fmt.Sprintf(`!!document.getElementById(%q)`, id))
-	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void document.getElementById(%q).click()`, id)))
+	b.click(fmt.Sprintf(`[id=%q]`, id))
 }
 
 // text is the text of the element with an id.

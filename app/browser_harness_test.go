@@ -16,7 +16,6 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
@@ -30,8 +29,10 @@ const patience = 30 * time.Second
 // the page throws an exception that nothing catches, or asks another host for
 // anything.
 type browser struct {
-	t   testing.TB
-	ctx context.Context
+	t      testing.TB
+	ctx    context.Context
+	driver driver
+	real   bool // input is the browser's own, not a script's
 
 	mu         sync.Mutex
 	console    []string // what the page wrote
@@ -48,7 +49,7 @@ func newBrowser(t testing.TB) *browser {
 // newBrowserIn starts one on a profile that may have been used before.
 func newBrowserIn(t testing.TB, profile string) *browser {
 	t.Helper()
-	b := &browser{t: t}
+	b := &browser{t: t, driver: chromium{}}
 	options := append(browserOptions(findBrowser(t), b.startProxy()), chromedp.UserDataDir(profile))
 	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, cancel := chromedp.NewContext(alloc, chromedp.WithListener(b.hear))
@@ -66,27 +67,46 @@ func newBrowserIn(t testing.TB, profile string) *browser {
 	return b
 }
 
+// hear takes what Chromium tells of the page.
 func (b *browser) hear(event any) {
-	b.mu.Lock()
-	defer b.mu.Unlock()
 	switch e := event.(type) {
 	case *runtime.EventConsoleAPICalled:
 		var words []string
 		for _, a := range e.Args {
 			words = append(words, consoleText(a))
 		}
-		b.console = append(b.console, strings.Join(words, " "))
+		b.wrote(strings.Join(words, " "))
 	case *network.EventRequestWillBeSent:
-		if u, err := url.Parse(e.Request.URL); err == nil && strings.HasPrefix(u.Scheme, "http") && u.Hostname() != "127.0.0.1" {
-			b.foreign = append(b.foreign, e.Request.URL)
-		}
+		b.requested(e.Request.URL)
 	case *runtime.EventExceptionThrown:
 		text := e.ExceptionDetails.Text
 		if e.ExceptionDetails.Exception != nil {
 			text += " " + e.ExceptionDetails.Exception.Description
 		}
-		b.exceptions = append(b.exceptions, text)
+		b.threw(text)
 	}
+}
+
+func (b *browser) wrote(text string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.console = append(b.console, text)
+}
+
+func (b *browser) threw(text string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.exceptions = append(b.exceptions, text)
+}
+
+func (b *browser) requested(address string) {
+	u, err := url.Parse(address)
+	if err != nil || !strings.HasPrefix(u.Scheme, "http") || u.Hostname() == "127.0.0.1" {
+		return
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.foreign = append(b.foreign, address)
 }
 
 func consoleText(a *runtime.RemoteObject) string {
@@ -141,18 +161,15 @@ func (b *browser) written() string {
 }
 
 // size sets the screen, in CSS pixels.
-func (b *browser) size(width, height int64) {
+func (b *browser) size(width, height int) {
 	b.t.Helper()
-	params := emulation.SetDeviceMetricsOverrideParams{Width: width, Height: height, DeviceScaleFactor: 2, Mobile: true}
-	if _, err := chromedp.Call(b.ctx, emulation.SetDeviceMetricsOverride, params); err != nil {
-		b.t.Fatal(err)
-	}
+	b.step("setting the size", func(ctx context.Context) error { return b.driver.size(ctx, width, height) })
 }
 
 // load opens a page and returns once its own files are loaded.
 func (b *browser) load(url string) {
 	b.t.Helper()
-	b.do(chromedp.Navigate(url))
+	b.step("opening "+url, func(ctx context.Context) error { return b.driver.load(ctx, url) })
 }
 
 // open opens a page of the app and returns once the program runs.
@@ -165,7 +182,7 @@ func (b *browser) open(url string) {
 // reload does what the user's reload does.
 func (b *browser) reload() {
 	b.t.Helper()
-	b.do(chromedp.Reload())
+	b.step("loading again", b.driver.reload)
 	b.waitApp()
 }
 
@@ -175,6 +192,7 @@ func (b *browser) waitApp() {
 	b.waitFor(`typeof goappNav === "function" && !document.getElementById("first-paint") && !!document.querySelector("h1")`)
 }
 
+// do runs steps that only Chromium knows.
 func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
 	b.t.Helper()
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
@@ -191,9 +209,9 @@ func (b *browser) waitFor(expression string) {
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
 	for {
-		ok, err := chromedp.Run(ctx, chromedp.Evaluate[bool](expression, chromedp.EvalAwaitPromise))
+		text, err := b.driver.evaluate(ctx, promised(expression))
 		switch {
-		case ok && err == nil:
+		case text == "true" && err == nil:
 			return
 		case ctx.Err() != nil:
 			b.t.Fatalf("waited in vain for %s (%v) at %s", expression, err, b.seen())
@@ -202,10 +220,17 @@ func (b *browser) waitFor(expression string) {
 	}
 }
 
+// promised makes a promise of the text of an expression's value.
+func promised(expression string) string {
+	return "(async () => (" + expression + "))().then(v => JSON.stringify(v === undefined ? null : v))"
+}
+
 // seen is where the page is and how its text begins, to find out what went
 // wrong.
 func (b *browser) seen() string {
-	text, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](`location.href + "\n" + document.body.innerText.slice(0, 400)`))
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	text, err := b.driver.evaluate(ctx, promised(`location.href + "\n" + document.body.innerText.slice(0, 400)`))
 	if err != nil {
 		return err.Error()
 	}
@@ -214,18 +239,21 @@ func (b *browser) seen() string {
 
 // evaluate gives the value of a JavaScript expression, or what its promise
 // resolves to.
-func evaluate[T any](b *browser, expression string) T {
+func evaluate[T any](b *browser, expression string) (v T) {
 	b.t.Helper()
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
-	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	text, err := b.driver.evaluate(ctx, promised(expression))
+	if err == nil {
+		err = json.Unmarshal([]byte(text), &v)
+	}
 	if err != nil {
 		b.t.Fatalf("%s: %v", expression, err)
 	}
 	return v
 }
 
-// call sends a command of the protocol to the page.
+// call sends a command of Chromium's protocol to the page.
 func call[P, R any](b *browser, command cdp.Command[P, R], params P) R {
 	b.t.Helper()
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
@@ -248,7 +276,7 @@ func (b *browser) screenshot(path string) {
 	b.t.Helper()
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
-	png, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
+	png, err := b.driver.png(ctx)
 	if err == nil {
 		err = os.MkdirAll(filepath.Dir(path), 0o755)
 	}

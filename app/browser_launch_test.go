@@ -50,7 +50,7 @@ func browserOptions(path, proxy string) []chromedp.ExecAllocatorOption {
 // whatever it shows. What the page itself asks for is seen in another way.
 func chatter(host string) bool {
 	name, _, _ := strings.Cut(host, ":")
-	return slices.ContainsFunc([]string{".google.com", ".googleapis.com", ".gvt1.com"}, func(suffix string) bool {
+	return slices.ContainsFunc([]string{".google.com", ".googleapis.com", ".gvt1.com", ".mozilla.com", ".mozilla.net", ".mozilla.org", ".firefox.com"}, func(suffix string) bool {
 		return strings.HasSuffix(name, suffix)
 	})
 }
