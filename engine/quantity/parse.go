@@ -3,7 +3,6 @@ package quantity
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -120,8 +119,6 @@ func signed(k Kind) bool {
 	return k == VoltageDC || k == Current || k == Temperature || k == Resistance
 }
 
-var grouped = regexp.MustCompile(`^[+-]?[1-9]\d{0,2}(?:,\d{3})+$`)
-
 // separators turns digits with points and commas into plain decimal notation.
 // other is set when a single comma with three digits behind it may as well
 // group thousands.
@@ -133,22 +130,20 @@ func separators(s string) (plain, other string, ok bool) {
 	case points > 0 && commas > 0:
 		plain = lastIsDecimal(s)
 	case commas > 1:
-		if !grouped.MatchString(s) {
+		if !isGrouped(s) {
 			return "", "", false
 		}
 		plain = strings.ReplaceAll(s, ",", "")
 	case commas == 1:
 		plain = strings.Replace(s, ",", ".", 1)
-		if grouped.MatchString(s) {
+		if isGrouped(s) {
 			other = strings.Replace(s, ",", "", 1)
 		}
 	default:
 		plain = s
 	}
-	return plain, other, number.MatchString(plain)
+	return plain, other, isNumber(plain)
 }
-
-var number = regexp.MustCompile(`^[+-]?(?:\d+\.?\d*|\.\d+)$`)
 
 func lastIsDecimal(s string) string {
 	group, decimal := ",", "."
@@ -156,7 +151,7 @@ func lastIsDecimal(s string) string {
 		group, decimal = ".", ","
 	}
 	head, tail, _ := strings.Cut(s, decimal)
-	if !grouped.MatchString(strings.ReplaceAll(head, group, ",")) {
+	if !isGrouped(strings.ReplaceAll(head, group, ",")) {
 		return "" // groups of other lengths are a slip, not a number
 	}
 	return strings.ReplaceAll(head, group, "") + "." + tail

@@ -1,18 +1,9 @@
 package quantity
 
-import (
-	"regexp"
-	"strings"
-)
+import "strings"
 
 // Displays announce over-range by letters in the place of digits or by a lone
 // leading 1 with the other places blank; people write "open". Common practice.
-var (
-	overLetters = regexp.MustCompile(`^[+-]?[.]?[O0][.]?L[.]?$|^[+-]?[O0]\.[O0]?L$`)
-	overBlank   = regexp.MustCompile(`^\s*[+-]?[1I](?:[\s_-]{2,}|[\s_-]+\.[\s_-]*|\.[\s_-]{2,})$`)
-	unitTail    = regexp.MustCompile(`\s*(?:[KMΩ\x{2126}]|OHMS?|MEG)+$`)
-)
-
 var overWords = map[string]bool{
 	"open": true, "open line": true, "over": true, "overload": true, "over-range": true,
 	"over range": true, "inf": true, "infinite": true, "infinity": true, "∞": true, "----": true, "---": true,
@@ -23,7 +14,7 @@ var overWords = map[string]bool{
 // 1 is not enough: keyboards of phones add it.
 func stateOf(trimmed, typed string) State {
 	switch {
-	case overRange(trimmed), overBlank.MatchString(strings.ToUpper(typed)):
+	case overRange(trimmed), isOverBlank(strings.ToUpper(typed)):
 		return OverRange
 	case unsettledWords[strings.ToLower(trimmed)]:
 		return Unsettled
@@ -36,7 +27,7 @@ func overRange(t string) bool {
 		return true
 	}
 	up := strings.ToUpper(t)
-	return overLetters.MatchString(up) || overLetters.MatchString(unitTail.ReplaceAllString(up, ""))
+	return isOverLetters(up) || isOverLetters(withoutUnits(up))
 }
 
 var unsettledWords = map[string]bool{

@@ -1,25 +1,18 @@
 package quantity
 
-import (
-	"regexp"
-	"strings"
-)
-
-// IEC 60062 writes the unit in the place of the decimal point: 1k2, 4R7, 2M2,
-// and R47 for 0.47 Ω (from memory).
-var letterAsPoint = regexp.MustCompile(`^(\d*)([RrkKM])(\d+)$`)
-
-var numberHead = regexp.MustCompile(`^[+-]?[\d.,]*`)
+import "strings"
 
 // splitUnit parts the digits from the unit; a text without one is taken in in.
+// IEC 60062 writes the unit in the place of the decimal point: 1k2, 4R7, 2M2,
+// and R47 for 0.47 Ω (from memory).
 func splitUnit(k Kind, t string, in Unit) (digits string, u Unit, err error) {
 	if k == Resistance {
-		if m := letterAsPoint.FindStringSubmatch(t); m != nil {
-			u, _ := unitOf(k, m[2])
-			return m[1] + "." + m[3], u, nil
+		if whole, letter, rest, ok := letterAsPoint(t); ok {
+			u, _ := unitOf(k, letter)
+			return whole + "." + rest, u, nil
 		}
 	}
-	digits = numberHead.FindString(t)
+	digits = numberHead(t)
 	tail := strings.TrimSpace(t[len(digits):])
 	if tail == "" || strings.Trim(digits, "+-") == "" {
 		return digits, in, nil // without digits it is no number, whatever follows
