@@ -87,6 +87,38 @@ func pixel(shapes []shape, px, py, side int) color.RGBA {
 	return color.RGBA{uint8(r / n), uint8(g / n), uint8(b / n), uint8(a / n)}
 }
 
+// fewColours gives the picture with a list of its colours, a third of the bytes;
+// beyond what a list holds, the least significant bits are given up.
+func fewColours(img image.Image) image.Image {
+	for drop := 0; ; drop++ {
+		small := image.NewPaletted(img.Bounds(), nil)
+		places := map[color.RGBA]uint8{}
+		for i := range small.Pix {
+			x, y := i%small.Stride, i/small.Stride
+			c := rounded(img.At(x, y).(color.RGBA), drop)
+			if _, known := places[c]; !known {
+				places[c] = uint8(len(small.Palette))
+				small.Palette = append(small.Palette, c)
+			}
+			small.Pix[i] = places[c]
+		}
+		if len(small.Palette) <= 128 {
+			return small
+		}
+	}
+}
+
+// rounded keeps the plain colours exactly, and 8-drop bits of each part of the
+// others.
+func rounded(c color.RGBA, drop int) color.RGBA {
+	if c == ink || c == paper || c == copper || c.A == 0 {
+		return c
+	}
+	cut := func(v uint8) uint8 { return v >> drop << drop }
+	c.A = 255 - cut(255-c.A)
+	return color.RGBA{min(cut(c.R), c.A), min(cut(c.G), c.A), min(cut(c.B), c.A), c.A}
+}
+
 func at(shapes []shape, x, y float64) color.RGBA {
 	for i := len(shapes) - 1; i >= 0; i-- {
 		if shapes[i].covers(x, y) {
@@ -118,7 +150,7 @@ func write(path string, shapes []shape, side int) error {
 	}
 	defer f.Close()
 	encoder := png.Encoder{CompressionLevel: png.BestCompression}
-	if err := encoder.Encode(f, raster(shapes, side)); err != nil {
+	if err := encoder.Encode(f, fewColours(raster(shapes, side))); err != nil {
 		return err
 	}
 	return f.Close()
