@@ -15,19 +15,42 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"coilbook/slim"
 	"coilbook/web"
 )
 
 // compiled is the program, built once for all tests, and its start script.
 var compiled = sync.OnceValues(func() (web.Parts, error) {
 	watchSources()
-	program, err := compile("build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", ".")
+	program, err := compileApp()
 	if err != nil {
 		return web.Parts{}, err
 	}
 	script, err := startScript()
 	return web.Parts{Wasm: program, Exec: script}, err
 })
+
+// compileApp builds the very program that "make site" builds.
+func compileApp() ([]byte, error) {
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return nil, err
+	}
+	dir, err := os.MkdirTemp("", "coilbook-slim-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	flags, err := slim.Prepare(strings.TrimSpace(string(root)), dir)
+	if err != nil {
+		return nil, err
+	}
+	program, err := compile("build", append(flags, "-ldflags=-s", ".")...)
+	if err != nil {
+		return nil, err
+	}
+	return program, slim.DropLines(program)
+}
 
 // watchSources lets the go command see what the result depends on; without it
 // a cached result would survive changes of code that only browsers run.

@@ -181,3 +181,27 @@ func TestUpdateIsOfferedAndTaken(t *testing.T) {
 		t.Errorf("the update led to %s", place)
 	}
 }
+
+// tell writes what the content policy forbids to the console.
+const tell = `addEventListener("securitypolicyviolation", e => console.error("forbidden: " + e.violatedDirective + " " + e.blockedURI))`
+
+// A walk asks for nothing that the policy forbids, which the page carries for
+// hosts that send no headers of ours.
+func TestThePolicyForbidsNothingThatIsNeeded(t *testing.T) {
+	h := startSite(t, "/sub/", siteFiles(t, "/sub/", "one"))
+	b := newBrowser(t)
+	call(b, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: tell})
+	for _, path := range []string{"", "setup/bench", "setup/no-charge", "sessions", "meters", "meter/new", "practice", "about"} {
+		b.open(h.url(path))
+	}
+	b.waitFor(kept)
+	b.reload()
+	if strings.Contains(b.written(), "forbidden") {
+		t.Error(b.written())
+	}
+	evaluate[bool](b, `document.head.append(Object.assign(document.createElement("script"), { textContent: "1" })) || true`)
+	b.waitFor(`new Promise(resolve => setTimeout(() => resolve(true), 50))`)
+	if !strings.Contains(b.written(), "forbidden: script-src-elem inline") {
+		t.Error("a script inside the page is not forbidden, or nobody tells: ", b.written())
+	}
+}

@@ -27,6 +27,8 @@ func commands() []command {
 	return []command{
 		{"serve", "serve the site in a directory on this machine", serve},
 		{"site", "make the site from the compiled program", site},
+		{"slim", "prepare and finish the build for the browser", slimBuild},
+		{"size", "list what the program for the browser is made of", size},
 		{"assess", "judge the readings of a session file", assessFile},
 		{"converse", "find a fault in a dialogue of JSON lines", converse},
 	}

@@ -4,6 +4,8 @@ package main
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"flag"
 	"fmt"
 	"io"
@@ -12,8 +14,11 @@ import (
 	"net/http"
 	"os"
 	"path"
+	"strconv"
 	"strings"
 	"time"
+
+	"coilbook/web"
 )
 
 func serve(args []string, _ io.Reader, stdout, stderr io.Writer) int {
@@ -91,15 +96,27 @@ func serveInside(w http.ResponseWriter, r *http.Request, site fs.FS, name string
 }
 
 func serveFile(w http.ResponseWriter, r *http.Request, site fs.FS, name string) bool {
-	content, err := fs.ReadFile(site, name)
-	if err != nil {
+	content, c, ok := encoded(r, site, name)
+	if !ok {
 		return false
 	}
+	h := w.Header()
 	if t := mimeTypes[path.Ext(name)]; t != "" {
-		w.Header().Set("Content-Type", t)
+		h.Set("Content-Type", t)
 	}
-	w.Header().Set("Cache-Control", "no-cache")
-	w.Header().Set("X-Content-Type-Options", "nosniff")
+	sum := sha256.Sum256(content) // of the compressed bytes: each form has a tag of its own
+	h.Set("ETag", `"`+hex.EncodeToString(sum[:12])+`"`)
+	h.Set("Vary", "Accept-Encoding")
+	h.Set("Cache-Control", "no-cache")
+	h.Set("X-Content-Type-Options", "nosniff")
+	h.Set("Referrer-Policy", "no-referrer")
+	h.Set("Cross-Origin-Opener-Policy", "same-origin")
+	h.Set("Content-Security-Policy", web.Policy+"; frame-ancestors 'none'")
+	if c.name != "" {
+		r.Header.Del("Range") // a part of a compressed file is of no use
+		h.Set("Content-Encoding", c.name)
+		h.Set("Content-Length", strconv.Itoa(len(content)))
+	}
 	http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(content))
 	return true
 }

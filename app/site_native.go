@@ -7,6 +7,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"maps"
 	"os"
 	"path/filepath"
 
@@ -19,6 +20,8 @@ func site(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	exec := flags.String("exec", "", "`file` wasm_exec.js of the toolchain that compiled it")
 	out := flags.String("out", "", "`directory` for the site; it is made when it is not there")
 	prefix := flags.String("prefix", "/", "`path` that the site is hosted under, with both slashes")
+	compress := flags.String("compress", "none", "`how` hard: best also holds the site to its budget, quick, or none")
+	cache := flags.String("cache", "", "`directory` that keeps compressed files for the next time")
 	if code, done := parse(flags, args, stderr); done {
 		return code
 	}
@@ -26,7 +29,15 @@ func site(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "coilbook site: -wasm, -exec and -out are needed")
 		return exitUsage
 	}
-	if err := makeSite(*wasm, *exec, *out, *prefix); err != nil {
+	if _, ok := efforts[*compress]; !ok && *compress != "none" {
+		fmt.Fprintf(stderr, "coilbook site: -compress is %q; it takes best, quick or none\n", *compress)
+		return exitUsage
+	}
+	files, err := makeSite(*wasm, *exec, *prefix)
+	if err == nil {
+		err = deliver(stdout, files, *out, *compress, *cache)
+	}
+	if err != nil {
 		fmt.Fprintln(stderr, "coilbook site:", err)
 		if errors.Is(err, web.ErrPrefix) || errors.Is(err, web.ErrParts) {
 			return exitUsage
@@ -37,19 +48,46 @@ func site(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	return exitDone
 }
 
-func makeSite(wasm, exec, out, prefix string) error {
+func makeSite(wasm, exec, prefix string) (map[string][]byte, error) {
 	program, err := os.ReadFile(wasm)
 	if err != nil {
-		return fmt.Errorf("reading the program: %w", err)
+		return nil, fmt.Errorf("reading the program: %w", err)
 	}
 	script, err := os.ReadFile(exec)
 	if err != nil {
-		return fmt.Errorf("reading the start script: %w", err)
+		return nil, fmt.Errorf("reading the start script: %w", err)
 	}
 	files, err := web.Site(web.Parts{Prefix: prefix, Wasm: program, Exec: script})
 	if err != nil {
-		return fmt.Errorf("putting the site together: %w", err)
+		return nil, fmt.Errorf("putting the site together: %w", err)
 	}
+	return files, nil
+}
+
+// deliver writes the site and its compressed forms; how is a word of efforts, or
+// "none".
+func deliver(stdout io.Writer, files map[string][]byte, out, how, cache string) error {
+	if how == "none" {
+		return writeFiles(out, files)
+	}
+	if cache == "" {
+		dir, err := os.MkdirTemp("", "coilbook-site-")
+		if err != nil {
+			return err
+		}
+		defer os.RemoveAll(dir)
+		cache = dir
+	}
+	small, err := packed(files, efforts[how], cache)
+	if err != nil {
+		return err
+	}
+	if how == "best" {
+		if err := weigh(stdout, files, small); err != nil {
+			return err
+		}
+	}
+	maps.Copy(files, small)
 	return writeFiles(out, files)
 }
 

@@ -86,45 +86,28 @@
     }
   }
 
-  // Counts the bytes after decompression, as the size in the page does.
-  function counted(response) {
-    if (!response.body || typeof TransformStream !== "function") return response;
-    let bytes = 0;
-    const counter = new TransformStream({
-      transform(chunk, controller) {
-        bytes += chunk.byteLength;
-        showProgress(bytes);
-        controller.enqueue(chunk);
-      },
+  // Another thread loads and compiles; see loader.js.
+  function compiled() {
+    return new Promise((resolve, reject) => {
+      const loader = new Worker(prefix + "loader.js");
+      loader.addEventListener("error", () => reject(new Error("the program could not be loaded")));
+      loader.addEventListener("message", ({ data }) => {
+        if (data.bytes) return showProgress(data.bytes);
+        loader.terminate();
+        if (data.error) reject(new Error(data.error));
+        else resolve(data.module);
+      });
+      loader.postMessage(prefix + "app.wasm");
     });
-    return new Response(response.body.pipeThrough(counter), {
-      headers: { "Content-Type": response.headers.get("Content-Type") || "" },
-    });
-  }
-
-  async function download() {
-    const response = await fetch(prefix + "app.wasm");
-    if (!response.ok) throw new Error(`the program could not be loaded (${response.status})`);
-    return counted(response);
-  }
-
-  async function instantiate(imports) {
-    if (WebAssembly.instantiateStreaming) {
-      try {
-        return await WebAssembly.instantiateStreaming(download(), imports);
-      } catch (error) {
-        console.warn("streaming start failed, trying again in one piece:", String(error));
-      }
-    }
-    const bytes = await (await download()).arrayBuffer();
-    return WebAssembly.instantiate(bytes, imports);
   }
 
   async function start() {
     try {
       listenToLastWords();
       const go = newProgram();
-      const { instance } = await instantiate(go.importObject);
+      const module = await compiled();
+      const instance = await WebAssembly.instantiate(module, go.importObject);
+      await new Promise((resolve) => setTimeout(resolve)); // the page gets its turn between the steps
       await go.run(instance);
     } catch (error) {
       window.coilbookCrash(error);

@@ -21,7 +21,7 @@ import (
 
 //go:generate go run ./icons/generate.go -dir icons
 
-//go:embed shell.html boot.js theme.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
+//go:embed shell.html boot.js loader.js theme.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
 var source embed.FS
 
 // Parts are what a site is made of besides the files of this package.
@@ -30,6 +30,12 @@ type Parts struct {
 	Wasm   []byte // the program
 	Exec   []byte // the toolchain's script that runs it
 }
+
+// Policy is the content security policy of every page: what may be loaded comes
+// from the page's own host, no script and no style stands inside a page, and
+// nothing else is allowed (Content Security Policy Level 3).
+const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; " +
+	"connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'"
 
 // Errors of Site.
 var (
@@ -54,6 +60,7 @@ func Site(p Parts) (map[string][]byte, error) {
 	files["app.wasm"], files["wasm_exec.js"] = p.Wasm, p.Exec
 	fill := strings.NewReplacer(
 		"{{prefix}}", p.Prefix,
+		"{{policy}}", Policy,
 		"{{version}}", version(p.Prefix, files),
 		"{{wasm-size}}", strconv.Itoa(len(p.Wasm)),
 		"{{files}}", list(p.Prefix, files),
