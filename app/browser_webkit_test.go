@@ -42,7 +42,7 @@ func (w *webKit) begin(ctx context.Context, path string) error {
 		return err
 	}
 	w.stop = append(w.stop, remove)
-	if err := slim(dir); err != nil {
+	if err := narrowed(dir); err != nil {
 		return err
 	}
 	screen, err := w.run(nil, "Xvfb", "-displayfd", "1", "-screen", "0", "1280x2400x24", "-nolisten", "tcp")
@@ -68,9 +68,9 @@ func (w *webKit) begin(ctx context.Context, path string) error {
 	return w.meet(ctx, path)
 }
 
-// slim lets the browser's own buttons shrink, which would hold its window wider
+// narrowed lets the browser's own buttons shrink, which would hold its window wider
 // than a phone.
-func slim(home string) error {
+func narrowed(home string) error {
 	style := filepath.Join(home, ".config", "gtk-3.0", "gtk.css")
 	if err := os.MkdirAll(filepath.Dir(style), 0o700); err != nil {
 		return err
