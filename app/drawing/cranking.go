@@ -34,10 +34,15 @@ func (s *sheet) engine(width float64, c Point, r float64) {
 
 // turning is the flywheel over the stator, with an arrow round it.
 func (s *sheet) turning(c Point, r float64) {
+	s.resting(c, r)
+	s.add(turningArrow(c, r+8, 212, 284)...)
+}
+
+// resting is the flywheel over its stator, standing still.
+func (s *sheet) resting(c Point, r float64) {
 	s.add(Circle{"paper", c, r - 4, 0})
 	s.add(flywheel(c, r)...)
 	s.add(stator(s.build, c, r*0.7)...)
-	s.add(turningArrow(c, r+8, 212, 284)...)
 }
 
 // joined is the plug together: the leads go on behind it.

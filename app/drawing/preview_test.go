@@ -74,7 +74,7 @@ func previewPictures() []Picture {
 	for _, n := range []int{1, 2, 3, 6, 8, 12, 18, 24, 36} {
 		out = append(out, Stator(check.Build{StatorPoles: n, Exciter: n%4 != 0}))
 	}
-	for _, n := range []string{"no-charge", "no-spark", "bench", "sessions", "about"} {
+	for _, n := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
 		out = append(out, Icon(n))
 	}
 	for _, n := range []string{"in", "out", "unsure", "skip", "todo"} {
@@ -86,7 +86,7 @@ func previewPictures() []Picture {
 func plainLabel(t check.Terminal) string {
 	return map[check.Terminal]string{
 		"charge-1": "1", "charge-2": "2", "charge-3": "3", "charge-4": "4", check.GroundLead: "ground",
-		check.PickupA: "pickup 1", check.PickupB: "pickup 2", check.ExciterLead: "exciter", check.OtherProbe: "other probe",
+		check.PickupA: "pickup 1", check.PickupB: "pickup 2", check.ExciterLead: "exciter", check.BoxPickup: "box trig", check.BoxExciter: "box exc", check.OtherProbe: "other probe",
 		check.Core: "core", check.BatteryPlus: "battery +", check.BatteryMinus: "battery −",
 		check.ResistorA: "resistor leg 1", check.ResistorB: "resistor leg 2", check.BoxOutput: "box output",
 		"regulator-1": "reg 1", "regulator-2": "reg 2", "regulator-3": "reg 3", "regulator-4": "reg 4",

@@ -23,7 +23,7 @@ func (s *sheet) wholeMachine() func() {
 		return s.behindTheKey
 	case spec.ChargeAC, spec.PickupCranking, spec.ExciterFree:
 		return s.unloaded
-	case spec.PlugDrop:
+	case spec.PlugDrop, spec.PinPickup, spec.PinExciter:
 		return s.acrossThePlug
 	case spec.KillWire, spec.BoxGround, spec.BoxFeed:
 		return s.boxPoints

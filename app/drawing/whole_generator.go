@@ -26,6 +26,14 @@ func (s *sheet) unloaded() {
 	s.probes(map[check.Terminal]float64{check.Core: leanOnMetal})
 }
 
+// nameOfPin stands in the plug where it is short, below it where it is not.
+func (s *sheet) nameOfPin(x, y, width float64) Shape {
+	if len(s.check.Leads) > 0 {
+		return words("label", Middle, x, y+4.7, fit(s.label(s.check.Red), textSize, width))
+	}
+	return words("label", Start, x-width, y+32, fit(s.label(s.check.Red), textSize, 96))
+}
+
 // acrossThePlug is what a pin of the plug takes: a probe beside the lead on each
 // side of it.
 func (s *sheet) acrossThePlug() {
@@ -40,10 +48,14 @@ func (s *sheet) acrossThePlug() {
 	s.add(
 		Rect{"plug", left, y - 11, split - left + 4, 22, 3, 2.5},
 		Rect{"plug", split, y - 14, right - split, 28, 5, 2.5},
-		words("label", Middle, (split+right)/2, y+4.7, fit(s.label(s.check.Red), textSize, right-split-6)),
+		s.nameOfPin((split+right)/2, y, right-split-6),
 		words("label", Start, left-6, y+49, fit(s.words.Joined, textSize, 104)),
 	)
-	s.turning(c, r)
+	if s.check.Engine == check.Stopped {
+		s.resting(c, r)
+	} else {
+		s.turning(c, r)
+	}
 	s.add(drawMeter(s.check.Function)...)
 	s.probes(map[check.Terminal]float64{s.check.Red: -50})
 }

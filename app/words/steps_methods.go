@@ -1,6 +1,8 @@
 package words
 
 import (
+	"slices"
+
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
 )
@@ -49,13 +51,17 @@ func hotResistance(c check.Check, m meter.Meter) []string {
 }
 
 func peak(c check.Check, m meter.Meter) []string {
+	crank := "Crank up to five seconds"
+	if slices.Contains(c.Needs, check.Helper) {
+		crank = "The helper cranks up to five seconds"
+	}
 	return []string{
 		"Put the adapter on the meter: minus in COM, plus in VΩ. The probes go into the adapter.",
 		highestFirst(c, m),
 		fromTheBack,
 		probes(c),
 		readyToCrank,
-		"Crank up to five seconds, hands off the tips. Type the highest number.",
+		crank + ", hands off the tips. Type the highest number.",
 		"Let the adapter's bleeder empty it until the meter shows nearly zero. Then take the probes off.",
 	}
 }

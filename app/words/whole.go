@@ -64,6 +64,7 @@ func Access(a check.Access) string {
 		check.Helper:        "Have a helper for starter and throttle",
 		check.EngineOn:      "Take the machine outdoors and have it ready to start",
 		check.HotRide:       "Ride it until it is hot, or until it fails",
+		check.PeakAdapter:   "Put the peak adapter on the meter",
 	}[a]
 }
 
@@ -147,6 +148,8 @@ var wholeNames = map[spec.Measurand]string{
 	spec.KeyOffCurrent:   "Current with the key off",
 	spec.PickupToCore:    "Pickup to core",
 	spec.PickupCranking:  "Pickup volts, cranking",
+	spec.PinPickup:       "Pickup's pin in the plug",
+	spec.PinExciter:      "Exciter's pin in the plug",
 	spec.ExciterFree:     "Exciter volts unplugged, cranking",
 	spec.KillWire:        "Kill wire to engine metal",
 	spec.BoxGround:       "Ground of the ignition box",
@@ -173,6 +176,8 @@ var wholeWhy = map[spec.Measurand]string{
 	spec.ChargeAC:        "Shows what the generator gives by itself, without regulator and battery.",
 	spec.PlugDrop:        "A poor pin takes volts as soon as current runs; with an ohm meter it looks good.",
 	spec.PickupToCore:    "A pickup that touches the core loses its pulse.",
+	spec.PinPickup:       "A burnt or loose pin keeps the pickup's pulse from the box.",
+	spec.PinExciter:      "A burnt or loose pin keeps the exciter's volts from the box.",
 	spec.PickupCranking:  "Shows whether the pickup gives a pulse at all; its height this meter cannot read.",
 	spec.ExciterFree:     "Shows what the exciter gives by itself: if it drops once plugged in, box or kill circuit loads it.",
 	spec.KillWire:        "A kill wire that touches metal stops the engine as if the switch were off.",

@@ -37,7 +37,7 @@ func wholeSteps(c check.Check, m meter.Meter) []string {
 		return runningSteps(c, m)
 	case spec.PickupCranking, spec.ExciterFree, spec.BoxOutputAC:
 		return crankingSteps(c, m)
-	case spec.KillWire, spec.BoxGround, spec.CoilPrimary, spec.CoilSecondary, spec.PlugCap, spec.PlugLeak:
+	case spec.KillWire, spec.BoxGround, spec.PinPickup, spec.PinExciter, spec.CoilPrimary, spec.CoilSecondary, spec.PlugCap, spec.PlugLeak:
 		return boxSteps(c, m)
 	}
 	return nil
@@ -126,6 +126,8 @@ func boxSteps(c check.Check, m meter.Meter) []string {
 		}
 	case spec.BoxGround:
 		return []string{boxStaysFull, "The box stays plugged in. " + dial, probes(c), "Slide the red tip in beside the pin. " + letRest}
+	case spec.PinPickup, spec.PinExciter:
+		return []string{boxStaysFull, onlyItsOwnLead, dial, probes(c), "A sound pin reads as the leads alone. " + letRest}
 	case spec.CoilPrimary:
 		return []string{boxStaysFull, "Pull the lead off the coil's small pin. " + dial, probes(c), letRest, "Push the lead back on."}
 	case spec.CoilSecondary:

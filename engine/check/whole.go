@@ -23,12 +23,26 @@ func Whole(b Build) []Check {
 	out = append(out, outputChecks(b)...)
 	out = append(out, generatorSparkChecks(b)...)
 	out = append(out, boxChecks(b)...)
+	out = append(out, heldChecks(b)...)
 	return append(out, lookChecks()...)
 }
 
 func parted(c Check) Check {
 	c.Needs = []Access{SidePanel, PlugParted}
 	return c
+}
+
+// heldChecks read the height of pulses, for those who have an adapter.
+func heldChecks(b Build) []Check {
+	out := peakChecks(b)
+	for i := range out {
+		c := &out[i]
+		c.Method, c.Key, c.Minutes, c.Needs = PeakHold, true, 1, []Access{SidePanel, Helper, PeakAdapter}
+		if c.Measures == spec.BoxPeak {
+			c.Needs = []Access{Tank, Helper, PeakAdapter}
+		}
+	}
+	return out
 }
 
 var (
@@ -123,8 +137,17 @@ func generatorSparkChecks(b Build) []Check {
 			Engine: Cranking, Key: true, Minutes: 1, Needs: []Access{SidePanel, PlugParted, Helper}, Traps: []Trap{WeakBattery, ClipsTouch}, Cautions: crankingCautions,
 		})
 	}
+	pin := func(id ID, m spec.Measurand, generator, box Terminal) Check {
+		return Check{
+			ID: id, Measures: m, Part: Wiring, Function: meter.Ohms, Expected: 1, Red: generator, Black: box, Plug: Together, Minutes: 1,
+			Needs: []Access{SidePanel}, Traps: []Trap{LeadsNotZeroed, PaintOrRust}, Cautions: []Caution{StoredCharge, KeyOff},
+		}
+	}
+	if b.Pickup {
+		out = append(out, pin("pin-pickup", spec.PinPickup, PickupA, BoxPickup))
+	}
 	if b.Exciter {
-		out = append(out, Check{
+		out = append(out, pin("pin-exciter", spec.PinExciter, ExciterLead, BoxExciter), Check{
 			ID: "exciter-free-cranking", Measures: spec.ExciterFree, Part: Exciter, Function: meter.VoltsAC, Expected: 150, Red: ExciterLead, Black: Core,
 			Engine: Cranking, Key: true, Minutes: 1, Needs: []Access{SidePanel, PlugParted, Helper}, Traps: []Trap{WeakBattery, ClipsTouch}, Cautions: ignitionCautions,
 		})

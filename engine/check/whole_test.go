@@ -47,3 +47,26 @@ func TestWhole(t *testing.T) {
 		assert.Positive(t, a.Minutes(), a)
 	}
 }
+
+// On the bench nothing turns and nothing but the generator is there.
+func TestOnTheBench(t *testing.T) {
+	var got []check.ID
+	for _, c := range check.OnTheBench(check.Build{ChargeLeads: 2, Pickup: true, Exciter: true, GroundLead: true}) {
+		got = append(got, c.ID)
+	}
+	assert.Equal(t, []check.ID{
+		"lead-zero", "core-continuity", "charge-pair-1-2", "charge-core-1", "charge-core-2", "pickup", "exciter", "pickup-core",
+	}, got)
+}
+
+// The peaks of pulses are for those who have an adapter.
+func TestPeaksNeedAnAdapter(t *testing.T) {
+	held := 0
+	for _, c := range check.Whole(check.Build{ChargeLeads: 3, Pickup: true, Exciter: true}) {
+		if c.PeakHold {
+			held++
+			assert.Contains(t, c.Needs, check.PeakAdapter, c.ID)
+		}
+	}
+	assert.Equal(t, 3, held)
+}

@@ -59,9 +59,24 @@ func (m *Machine) peakHold(p probed, with *meter.Meter, k Kit) Prediction {
 	case atPickup(p.red):
 		return m.pickupPeak(p, with, k)
 	case sparks(p.red):
-		return Prediction{Known: !m.fires(p.State)}
+		return m.boxPeak(p.State)
 	}
 	return Prediction{}
+}
+
+// boxPeak is what an adapter keeps of the discharges into the coil, an estimate: the
+// shares are those of the time-stepped circuit, to a quarter or so. A gap that
+// breaks down takes some of it, a bad ground most.
+func (m *Machine) boxPeak(s State) Prediction {
+	const kept, keptBySpark = 0.85, 0.62
+	if !m.fires(s) || !(m.Spark.Primary.Joint < most) {
+		return known(0)
+	}
+	share := kept
+	if m.sparkVolts(s) > m.Spark.Kilovolts*1e3 {
+		share = keptBySpark
+	}
+	return Prediction{Value: share * m.intoCoil() * m.boxVolts(s), Rough: true}
 }
 
 // quickest is by how much the quickest moment of a turn passes the mean speed: a

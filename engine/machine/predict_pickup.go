@@ -101,9 +101,10 @@ func (m *Machine) smeared(p probed) bool {
 	return Running(p.Engine) > 0 && (atPickup(p.red) || atPickup(p.black)) && (closed(&m.Pickups[0]) || closed(&m.Pickups[1]))
 }
 
-// fires reports whether the box sets off a spark in a state.
+// fires reports whether the box sets off a spark in a state, at the quickest of its
+// turns.
 func (m *Machine) fires(s State) bool {
-	return !m.Box.Dead && !m.mute(s) && m.triggerVolts(s) > m.Box.Trigger
+	return !m.Box.Dead && !m.mute(s) && m.quickest(s.Engine)*m.triggerVolts(s) > m.Box.Trigger
 }
 
 // mute reports a box that is stopped or unplugged.

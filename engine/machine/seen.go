@@ -82,17 +82,28 @@ func (m *Machine) sparkVolts(s State) float64 {
 	if math.IsInf(one.Joint, 1) || math.IsInf(two.Joint, 1) || math.IsInf(p.Cap, 1) {
 		return 0
 	}
+	raised := m.boxVolts(s) * p.couples() * math.Sqrt(two.Henry/one.Henry) * m.intoCoil()
+	inside := 0.35 * two.Henry / math.Sqrt(m.Box.Farad*one.Henry)
+	return raised * p.Fouling / (p.Fouling + p.Cap + inside)
+}
+
+// couples is how the coil's windings do, with turns that may be shorted.
+func (p *Spark) couples() float64 {
 	coupling := p.Coupling
-	for _, c := range [...]*Coil{one, two} {
+	for _, c := range [...]*Coil{&p.Primary, &p.Secondary} {
 		if c.Short.Share > 0 {
 			coupling *= PassesShort * max(1-c.Short.Share, 0)
 		}
 	}
-	raised := m.boxVolts(s) * coupling * math.Sqrt(two.Henry/one.Henry)
-	surge := math.Sqrt(one.Henry * (1 - coupling*coupling) / m.Box.Farad)
-	raised *= surge / (surge + 0.45*m.Box.Ground.Ohms)
-	inside := 0.35 * two.Henry / math.Sqrt(m.Box.Farad*one.Henry)
-	return raised * p.Fouling / (p.Fouling + p.Cap + inside)
+	return coupling
+}
+
+// intoCoil is the share of the box's voltage that a bad ground leaves for the coil
+// in the first moment.
+func (m *Machine) intoCoil() float64 {
+	coupling := m.Spark.couples()
+	surge := math.Sqrt(m.Spark.Primary.Henry * (1 - coupling*coupling) / m.Box.Farad)
+	return surge / (surge + 0.45*m.Box.Ground.Ohms)
 }
 
 // boxVolts is what the box's capacitor holds at a spark while cranking.

@@ -54,6 +54,8 @@ const (
 	PlugDrop        Measurand = "plug-drop"
 	PickupToCore    Measurand = "pickup-to-core"
 	PickupCranking  Measurand = "pickup-cranking-ac"
+	PinPickup       Measurand = "pin-pickup" // across the plug that is together
+	PinExciter      Measurand = "pin-exciter"
 	ExciterFree     Measurand = "exciter-cranking-ac-free"
 	KillWire        Measurand = "kill-wire-to-core"
 	BoxGround       Measurand = "box-ground"
