@@ -13,12 +13,21 @@ type Aim string
 
 // Aims.
 const (
-	Bench     Aim = "bench"
-	NoCharge  Aim = "no-charge"
-	NoSpark   Aim = "no-spark"
-	EveryPart Aim = "" // the same checks as Bench
-	SelfCheck Aim = "meter"
+	Bench        Aim = "bench"
+	NoCharge     Aim = "no-charge"
+	Overcharges  Aim = "overcharges"
+	FlatStanding Aim = "flat-after-standing"
+	NoSpark      Aim = "no-spark"
+	WeakSpark    Aim = "weak-spark"
+	CutsOutHot   Aim = "cuts-out-hot"
+	EveryPart    Aim = "" // the same checks as Bench
+	SelfCheck    Aim = "meter"
 )
+
+// Aims lists what a user can come for, but for EveryPart, which only old files hold.
+func Aims() []Aim {
+	return []Aim{Bench, NoCharge, Overcharges, FlatStanding, NoSpark, WeakSpark, CutsOutHot, SelfCheck}
+}
 
 // Plan lists the checks for a build in the order of least work: lead zero
 // first, then one set-up after the other (plug apart, gauge, cranking), then the
@@ -53,9 +62,9 @@ func basic(b Build, aim Aim) []Check {
 	charge := chargeChecks(b)
 	spark := sparkChecks(b)
 	switch aim {
-	case NoCharge:
+	case NoCharge, Overcharges, FlatStanding:
 		return append(plan, charge...)
-	case NoSpark:
+	case NoSpark, WeakSpark, CutsOutHot:
 		return append(plan, spark...)
 	}
 	plan = append(plan, charge...)

@@ -16,8 +16,10 @@ import (
 type Conversation struct {
 	model   *Model
 	cannot  func(check.Access) bool
-	answers []answer // one for each check, in the order they first came
+	answers []answer // in their order; a check that was done once more has two
+	beside  check.ID // whose next answer counts beside the earlier ones
 	refused map[check.ID]bool
+	taken   map[check.ID]int   // how often, corrections too
 	zero    *meter.Measurement // the leads, once they are known
 	minutes float64
 	now     *standing // nil once an answer has changed it
@@ -38,34 +40,99 @@ type standing struct {
 // Begin starts a conversation over a model that is ready. cannot reports what one
 // cannot get at; nil is for everything within reach.
 func Begin(m *Model, cannot func(check.Access) bool) *Conversation {
-	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}}
+	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}, taken: map[check.ID]int{}}
 }
 
 // When it is enough. Assumptions, no source: a part that is named by one answer
-// may stand on a slip; nobody does more checks than that for one complaint; a gain
-// of one in ninety is worth a minute, and fewer bits than that are not.
+// may stand on a slip; nobody does more checks than that for one complaint.
 const (
-	enough        = 0.95
-	leastAnswers  = 2
-	mostAnswers   = 25
-	gainPerMinute = 1.0 / 90
-	bitsPerMinute = 0.009
+	enough       = 0.95
+	leastAnswers = 2
+	mostAnswers  = 25
 )
 
 // Ask gives the check to do next; ok is false once the finding stands, or nothing
 // that is left is worth its minutes.
 func (c *Conversation) Ask() (next Choice, ok bool) {
 	s := c.standing()
-	if s.suspects.Enough(len(c.answers)) {
+	switch {
+	case len(c.answers) >= mostAnswers:
 		return Choice{}, false
+	case s.suspects.Enough(len(c.answers)):
+		next, ok = surer(s.next)
+	default:
+		next, ok = Best(s.next)
+		if !ok && len(c.answers) < leastAnswers {
+			next, ok = telling(s.next)
+		}
 	}
-	return Best(s.next)
+	if !ok {
+		next, ok = c.oddest(s)
+	}
+	if ok {
+		next = c.leadsFirst(next)
+	}
+	return next, ok
+}
+
+// telling is what tells most in a minute; ok is false where nothing tells anything.
+func telling(choices []Choice) (best Choice, ok bool) {
+	for _, one := range choices {
+		if !one.Again && one.Bits > 1e-6 && (!ok || one.Worth() > best.Worth()) {
+			best, ok = one, true
+		}
+	}
+	return best, ok
+}
+
+// leadsFirst is a choice, or the probes held together before a check of few ohms
+// while nobody knows the leads' own.
+func (c *Conversation) leadsFirst(next Choice) Choice {
+	const fewOhms = 20
+	k := next.Check
+	if c.zero != nil || c.refused[leadZero] || k.Instrument != check.Multimeter || k.Function != meter.Ohms || k.Expected > fewOhms {
+		return next
+	}
+	leads := c.model.Checks[c.model.index[leadZero]]
+	return Choice{Check: leads, Minutes: leads.Minutes}
+}
+
+// Prepared is a choice of one's own, after what has to come before it.
+func (c *Conversation) Prepared(next Choice) Choice { return c.leadsFirst(next) }
+
+// oddest is the reading, of those that were taken once, that is likeliest a slip, if
+// it is one rather than not.
+func (c *Conversation) oddest(s standing) (odd Choice, ok bool) {
+	most := likelySlip
+	for _, one := range s.next {
+		if p := s.suspects.Slips[one.Check.ID]; one.Again && p > most {
+			odd, most, ok = one, p, true
+		}
+	}
+	return odd, ok
+}
+
+// Choices ranks all that could be done next, the best first.
+func (c *Conversation) Choices() []Choice { return c.standing().next }
+
+// surer is the reading that is worth taking once more before a part is named.
+func surer(ranked []Choice) (best Choice, ok bool) {
+	for _, one := range ranked {
+		if one.Again && one.Saves > 0 {
+			return one, true
+		}
+	}
+	return Choice{}, false
 }
 
 // Enough reports whether the finding stands after so many answers.
 func (s Suspects) Enough(answers int) bool {
+	if answers >= mostAnswers {
+		return true
+	}
 	_, p := s.Part()
-	return p >= enough && answers >= leastAnswers || answers >= mostAnswers
+	fits := s.Strange < tooStrange || answers >= strangeFrom
+	return p >= enough && answers >= leastAnswers && fits
 }
 
 // Best is the first of ranked choices; ok is false where none is worth its
@@ -74,10 +141,11 @@ func Best(ranked []Choice) (best Choice, ok bool) {
 	if len(ranked) == 0 {
 		return Choice{}, false
 	}
-	return ranked[0], ranked[0].Worth() >= bitsPerMinute || slices.ContainsFunc(ranked, func(c Choice) bool {
-		return c.Gain > gainPerMinute*c.Minutes
-	})
+	return ranked[0], ranked[0].Saves > 0
 }
+
+// Build is what is asked about.
+func (c *Conversation) Build() check.Build { return c.model.q.Build }
 
 // Suspects is what the answers so far come to.
 func (c *Conversation) Suspects() Suspects { return c.standing().suspects }
@@ -91,15 +159,17 @@ func (c *Conversation) Refuse(id check.ID) error {
 	if err != nil {
 		return err
 	}
-	c.refused[k.ID], c.now = true, nil
+	c.refused[k.ID], c.beside, c.now = true, "", nil
 	return nil
 }
 
 // Done lists the checks that were answered, in the order they first were.
 func (c *Conversation) Done() []check.ID {
-	out := make([]check.ID, len(c.answers))
-	for i, a := range c.answers {
-		out[i] = a.check.ID
+	var out []check.ID
+	for _, a := range c.answers {
+		if !slices.Contains(out, a.check.ID) {
+			out = append(out, a.check.ID)
+		}
 	}
 	return out
 }
@@ -109,6 +179,7 @@ func (c *Conversation) standing() standing {
 		evidence := c.Evidence()
 		s := standing{suspects: c.model.Weigh(evidence)}
 		s.next = c.model.Next(s.suspects, evidence, c.Done(), c.outOfReach)
+		s.next = slices.DeleteFunc(s.next, func(one Choice) bool { return one.Again && c.taken[one.Check.ID] > 1 })
 		steady(s.next)
 		c.now = &s
 	}
@@ -120,14 +191,14 @@ func (c *Conversation) standing() standing {
 func steady(choices []Choice) {
 	const fine = 1e9
 	slices.SortFunc(choices, func(a, b Choice) int {
-		return cmp.Or(cmp.Compare(math.Round(b.Worth()*fine), math.Round(a.Worth()*fine)), cmp.Compare(a.Check.ID, b.Check.ID))
+		return cmp.Or(cmp.Compare(math.Round(b.Saves*fine), math.Round(a.Saves*fine)), cmp.Compare(a.Check.ID, b.Check.ID))
 	})
 }
 
-// outOfReach are checks that were refused, that need what one cannot get at, or
-// for which the meter has no range.
+// outOfReach are checks that were refused, that need what one cannot get at or has
+// not got, or for which the meter has no range.
 func (c *Conversation) outOfReach(k check.Check) bool {
-	if c.refused[k.ID] || c.cannot != nil && slices.ContainsFunc(k.Needs, c.cannot) {
+	if c.refused[k.ID] || !c.Within(k) || k.PeakHold && !(c.model.q.Kit.AdapterFarads > 0) || c.cannot != nil && slices.ContainsFunc(k.Needs, c.cannot) {
 		return true
 	}
 	_, ok := k.Dial(c.model.q.Meter)

@@ -13,26 +13,47 @@ import (
 
 // Answer takes a reading of a check as it was typed, in a unit, or in the one that
 // the dial shows where unit is empty; a unit in the text itself comes first. A
-// second answer to a check takes the place of the first. The error says in one
-// sentence what cannot be read; the conversation is then as it was.
+// second answer to a check takes the place of the first, unless Beside was said. The
+// error says in one sentence what cannot be read; the conversation is then as it was.
 func (c *Conversation) Answer(id check.ID, text, unit string) error {
-	k, err := c.measured(id)
+	k, t, err := c.read(id, text, unit)
 	if err != nil {
 		return err
+	}
+	return c.take(k, t)
+}
+
+// Beside says that the next answer to a check is another reading of the same point,
+// with the probes placed anew: it counts beside those before it.
+func (c *Conversation) Beside(id check.ID) { c.beside = id }
+
+// Again is Answer with one more reading of the same point.
+func (c *Conversation) Again(id check.ID, text, unit string) error {
+	c.Beside(id)
+	err := c.Answer(id, text, unit)
+	c.beside = ""
+	return err
+}
+
+// read makes a reading of a text.
+func (c *Conversation) read(id check.ID, text, unit string) (k check.Check, t quantity.Typed, err error) {
+	k, err = c.measured(id)
+	if err != nil {
+		return k, t, err
 	}
 	in := k.Unit(c.model.q.Meter)
 	if unit != "" {
 		one, err := quantity.Parse(k.Kind(), "1 "+unit, in)
 		if err != nil || one.State != quantity.Number {
-			return &meter.FieldError{Field: "unit", Reason: fmt.Sprintf("is %.20q, which is none of %s", unit, k.Kind()), WayOut: "leave it out or use " + quantity.Units(k.Kind())[0].Name}
+			return k, t, &meter.FieldError{Field: "unit", Reason: fmt.Sprintf("is %.20q, which is none of %s", unit, k.Kind()), WayOut: "leave it out or use " + quantity.Units(k.Kind())[0].Name}
 		}
 		in = one.Unit
 	}
-	t, err := quantity.Parse(k.Kind(), text, in)
+	t, err = quantity.Parse(k.Kind(), text, in)
 	if err != nil {
-		return fmt.Errorf("reading: %w", err)
+		return k, t, fmt.Errorf("reading: %w", err)
 	}
-	return c.take(k, t)
+	return k, t, nil
 }
 
 // mostSI is beyond what any meter shows in SI units.
@@ -136,24 +157,38 @@ func (c *Conversation) find(id check.ID) (check.Check, error) {
 	return c.model.Checks[j], nil
 }
 
-// take keeps an answer and counts its minutes.
+// take keeps an answer and counts its minutes; a correction costs none.
 func (c *Conversation) take(k check.Check, t quantity.Typed) error {
+	beside := c.beside == k.ID
+	c.beside = ""
 	if k.ID == leadZero {
-		if err := c.zeroed("reading", k, t); err != nil {
-			return err
-		}
-		c.minutes += k.Minutes
+		return c.takeLeads(k, t)
+	}
+	c.now = nil
+	delete(c.refused, k.ID)
+	c.taken[k.ID]++ // a correction too: whoever corrects has looked again
+	first := slices.IndexFunc(c.answers, func(a answer) bool { return a.check.ID == k.ID })
+	if first < 0 || beside {
+		c.minutes += k.Minutes + c.unopened(k)
+		c.answers = append(c.answers, answer{k, t})
 		return nil
 	}
-	c.minutes += k.Minutes + c.unopened(k)
-	c.now = nil
-	for i := range c.answers {
-		if c.answers[i].check.ID == k.ID {
-			c.answers[i].typed = t
-			return nil
-		}
+	c.answers[first].typed = t
+	later := slices.DeleteFunc(c.answers[first+1:], func(a answer) bool { return a.check.ID == k.ID })
+	c.answers = c.answers[:first+1+len(later)]
+	return nil
+}
+
+// takeLeads takes what the probes show that are held together. Leads that show
+// nothing, or do not come to rest, stay unknown, and are not asked again.
+func (c *Conversation) takeLeads(k check.Check, t quantity.Typed) error {
+	if t.State != quantity.Number {
+		c.refused[leadZero] = true
+	} else if err := c.zeroed("reading", k, t); err != nil {
+		return err
 	}
-	c.answers = append(c.answers, answer{k, t})
+	c.minutes += k.Minutes
+	c.now = nil
 	return nil
 }
 
@@ -162,7 +197,7 @@ func (c *Conversation) take(k check.Check, t quantity.Typed) error {
 func (c *Conversation) unopened(k check.Check) float64 {
 	sum := 0.0
 	for _, need := range k.Needs {
-		if !slices.ContainsFunc(c.answers, func(a answer) bool { return slices.Contains(a.check.Needs, need) }) {
+		if !c.Given(need) && !slices.ContainsFunc(c.answers, func(a answer) bool { return slices.Contains(a.check.Needs, need) }) {
 			sum += need.Minutes()
 		}
 	}

@@ -2,6 +2,7 @@ package diagnose_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -255,12 +256,12 @@ func among(t *testing.T, weights map[machine.Kind]float64) *diagnose.Conversatio
 
 // One answer is not enough, however plain it is.
 func TestOneAnswerIsNotEnough(t *testing.T) {
-	talk := among(t, map[machine.Kind]float64{"": 4, machine.MainFuse: 1.3})
+	talk := among(t, map[machine.Kind]float64{"": 1, machine.MainFuse: 60, machine.NoCharging: 60})
 	require.NoError(t, talk.See("fuse", true))
 	require.GreaterOrEqual(t, talk.Finding().Probability, 0.95)
 	_, ok := talk.Ask()
 	assert.True(t, ok)
-	require.NoError(t, talk.Answer("battery-5000", "12.5", ""))
+	require.NoError(t, talk.See("plug-burnt", false))
 	_, ok = talk.Ask()
 	assert.False(t, ok)
 }
@@ -273,7 +274,7 @@ func TestTheFaultIsThePartsOwn(t *testing.T) {
 	assert.Equal(t, check.Wiring, f.Part)
 	assert.Equal(t, fault.ID(machine.MainFuse), f.Fault)
 	assert.Equal(t, []fault.ID{fault.None, fault.ID(machine.FeedWire)}, f.Unsure)
-	assert.Equal(t, diagnose.Repair, f.Action)
+	assert.Equal(t, diagnose.Open, f.Action, "before any answer")
 }
 
 // A machine that shows nothing wrong is told so, and readings that no fault makes
@@ -329,4 +330,63 @@ func TestConversationsRepeat(t *testing.T) {
 	for range 3 {
 		assert.Equal(t, first, tell())
 	}
+}
+
+// What the leads themselves have is asked before the first reading of few ohms.
+func TestTheLeadsComeFirst(t *testing.T) {
+	talk := among(t, map[machine.Kind]float64{machine.PhaseOpen: 60, machine.NoCharging: 5})
+	var asked []check.ID
+	for range 20 {
+		next, ok := talk.Ask()
+		if !ok {
+			break
+		}
+		asked = append(asked, next.Check.ID)
+		if next.Check.Instrument == check.Eyes || next.Check.Function != meter.Ohms {
+			require.NoError(t, talk.Refuse(next.Check.ID))
+			continue
+		}
+		require.NoError(t, talk.Number(next.Check.ID, 0.5))
+	}
+	leads := slices.Index(asked, "lead-zero")
+	pair := slices.IndexFunc(asked, func(id check.ID) bool { return strings.HasPrefix(string(id), "charge-pair") })
+	require.GreaterOrEqual(t, pair, 1, "%v", asked)
+	assert.Equal(t, pair-1, leads, "%v", asked)
+}
+
+// A reading that only a slip explains is asked for once more before the finding; the
+// second one counts beside the first, and is not asked a third time.
+func TestTheOddReadingIsTakenAgain(t *testing.T) {
+	talk := begun()
+	for _, a := range []struct{ id, text string }{
+		{"battery-rest", "12.7"}, {"battery-lamp", "12.5"}, {"battery-5000", "14.3"}, {"battery-3000", "14.2"}, {"battery-idle", "1.39"},
+	} {
+		require.NoError(t, talk.Answer(check.ID(a.id), a.text, ""))
+	}
+	before, again := talk.Minutes(), false
+	for range 30 {
+		next, ok := talk.Ask()
+		if !ok {
+			break
+		}
+		if next.Check.ID == "battery-idle" {
+			require.True(t, next.Again)
+			require.False(t, again, "a third time")
+			again = true
+			talk.Beside(next.Check.ID)
+			require.NoError(t, talk.Answer(next.Check.ID, "13.9", ""))
+			continue
+		}
+		if next.Check.Instrument == check.Eyes {
+			require.NoError(t, talk.Refuse(next.Check.ID))
+			continue
+		}
+		require.NoError(t, talk.Refuse(next.Check.ID))
+	}
+	require.True(t, again)
+	assert.Greater(t, talk.Minutes(), before)
+	assert.Len(t, talk.Evidence(), 6)
+	assert.Len(t, talk.Done(), 5)
+	require.NoError(t, talk.Answer("battery-idle", "13.8", ""))
+	assert.Len(t, talk.Evidence(), 5, "a correction replaces both")
 }

@@ -40,7 +40,7 @@ func TestProbabilitiesSumToOne(t *testing.T) {
 	for s, m := range ready() {
 		for _, ev := range [][]diagnose.Evidence{nil, {volts("battery-rest", 12.6)}, {volts("battery-5000", 12.4), {Check: "charge-core-1", State: quantity.OverRange}}} {
 			got := m.Weigh(ev)
-			sum, parts := 0.0, 0.0
+			sum, parts := got.Unlisted, got.Unlisted
 			for i, x := range got.Faults {
 				require.False(t, math.IsNaN(x.Probability))
 				sum += x.Probability
@@ -208,6 +208,62 @@ func TestStrangeReadings(t *testing.T) {
 	assert.Zero(t, m.Weigh(nil).Strange)
 }
 
+// Readings that contradict all of the catalogue make a fault that is none of it
+// likelier, plain ones less likely than it was.
+func TestUnlistedFaults(t *testing.T) {
+	m := ready()[fault.WontCharge]
+	first := m.Weigh(nil).Unlisted
+	assert.InDelta(t, 0.04, first, 1e-9)
+	plain := m.Weigh([]diagnose.Evidence{{Check: "charge-core-1", Value: 0.3, Doubt: 0.1}, {Check: "charge-core-2", Value: 0.5, Doubt: 0.1}, volts("battery-5000", 12.4)})
+	assert.Less(t, plain.Unlisted, first)
+	odd := []diagnose.Evidence{volts("battery-rest", 12.6), volts("battery-5000", 9.1), volts("battery-3000", 14.9), volts("battery-idle", 10.5), volts("battery-lamp", 12.5)}
+	assert.Greater(t, m.Weigh(odd).Unlisted, 5*first)
+}
+
+// The same reading twice is hardly worth more than once, but no slip any longer.
+func TestTheSameReadingTwice(t *testing.T) {
+	m := ready()[fault.WontCharge]
+	low := diagnose.Evidence{Check: "charge-pair-1-2", Value: 0.45, Doubt: 0.1}
+	once := m.Weigh([]diagnose.Evidence{low, volts("battery-5000", 12.3)})
+	twice := m.Weigh([]diagnose.Evidence{low, volts("battery-5000", 12.3), low})
+	for part, p := range once.Parts {
+		assert.InDelta(t, p, twice.Parts[part], 0.03, part)
+	}
+	open := diagnose.Evidence{Check: "charge-pair-1-2", State: quantity.OverRange}
+	closed := diagnose.Evidence{Check: "charge-pair-2-3", State: quantity.Number, Value: 0.4, Doubt: 0.1}
+	first := m.Weigh([]diagnose.Evidence{open, closed})
+	second := m.Weigh([]diagnose.Evidence{open, closed, open})
+	assert.Less(t, second.Slips["charge-pair-1-2"], first.Slips["charge-pair-1-2"]/5)
+	assert.GreaterOrEqual(t, second.Parts[check.ChargeWinding], first.Parts[check.ChargeWinding])
+	one, _ := m.Weigh([]diagnose.Evidence{open, {Check: "charge-pair-1-2", Value: 0.4, Doubt: 0.1}}).Part()
+	assert.NotEqual(t, check.ChargeWinding, one, "one of two that differ is a slip")
+}
+
+// A meter whose rectifier nobody knows may show a half wave twice as high or not:
+// what it reads of one then tells less apart than with a meter that is known.
+func TestTheDetectorIsPartOfTheDoubt(t *testing.T) {
+	faults, err := fault.Bundled()
+	require.NoError(t, err)
+	weigh := func(with meter.Meter, volts float64) diagnose.Suspects {
+		b := machine.Usual().Known()
+		require.True(t, b.Exciter)
+		m := diagnose.New(diagnose.Question{Symptom: fault.NoSpark, Build: b, Meter: with}, faults).Ready()
+		return m.Weigh([]diagnose.Evidence{{Check: "exciter-cranking", Value: volts, Doubt: 1}, {Check: "exciter-free-cranking", Value: 100, Doubt: 1}, {Check: "exciter", Value: 300, Doubt: 3}})
+	}
+	average := meter.Cheap()
+	average.Detectors = []meter.Detector{meter.AverageAC}
+	pin := func(s diagnose.Suspects) float64 {
+		for _, x := range s.Faults {
+			if x.Fault.Kind == machine.PlugPin {
+				return x.Probability
+			}
+		}
+		return 0
+	}
+	known, unknown := pin(weigh(average, 98)), pin(weigh(meter.Cheap(), 98))
+	assert.Greater(t, known, 2*unknown, "98 V of 100 is no load, or half a wave on a half-wave meter")
+}
+
 // What is done or refused is not asked again, and what was got at is not paid
 // twice.
 func TestNext(t *testing.T) {
@@ -219,7 +275,7 @@ func TestNext(t *testing.T) {
 		require.GreaterOrEqual(t, c.Bits, 0.0)
 		require.GreaterOrEqual(t, c.Gain, -1e-9)
 		if i > 0 {
-			require.LessOrEqual(t, c.Worth(), all[i-1].Worth()+1e-12)
+			require.LessOrEqual(t, c.Saves, all[i-1].Saves)
 		}
 	}
 	minutes := func(list []diagnose.Choice, id check.ID) float64 {

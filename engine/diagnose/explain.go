@@ -12,44 +12,38 @@ import (
 
 // Reason is one answer that speaks for or against a suspect.
 type Reason struct {
-	Check check.ID
+	Check  check.ID
+	Answer Evidence
 	// Weight is the logarithm (to base 2) of how many times likelier the answer is
 	// with this fault than with the other suspects: above zero it speaks for it.
 	Weight float64
 	// Low and High are where nine in ten machines with this fault would read, in SI;
-	// both zero where a number says nothing. Open and Yes are the shares without a
-	// number.
+	// both zero where a number says nothing. Open and Restless are the shares without
+	// a number.
 	Low, High float64
 	Open      float64 // or yes, of a look
+	Restless  float64
+}
+
+// Usual reports whether the answer is a number such as most machines with the fault
+// read, or half the width of that beside it.
+func (r Reason) Usual() bool {
+	beside := (r.High - r.Low) / 2
+	return r.Answer.State == quantity.Number && (r.Low != 0 || r.High != 0) && r.Answer.Value >= r.Low-beside && r.Answer.Value <= r.High+beside
 }
 
 // Explain gives the answers that speak loudest for and against a suspect, each by
 // itself: at most most of either, the loudest first.
 func (m *Model) Explain(s Suspects, evidence []Evidence, id fault.ID, most int) (pro, con []Reason) {
 	for _, e := range evidence {
-		numbers, others := m.sorted([]Evidence{e})
-		if len(numbers)+len(others) == 0 {
-			continue
-		}
-		with, without, withWeight, withoutWeight := 0.0, 0.0, 0.0, 0.0
-		for i, c := range m.cases {
-			if !(s.weights[i] > 0) {
-				continue
-			}
-			l, _ := m.logLike(c, numbers, others)
-			if c.fault.ID == id {
-				with += s.weights[i] * math.Exp(l)
-				withWeight += s.weights[i]
-			} else {
-				without += s.weights[i] * math.Exp(l)
-				withoutWeight += s.weights[i]
-			}
-		}
-		if withWeight == 0 || withoutWeight == 0 || with == 0 || without == 0 {
+		with := m.likelihoodOf(s, e, func(c hypothesis) bool { return c.fault.ID == id })
+		without := m.likelihoodOf(s, e, func(c hypothesis) bool { return c.fault.ID != id })
+		if with == 0 || without == 0 {
 			continue
 		}
 		r := m.reason(s, e.Check, id)
-		r.Weight = math.Log2(with/withWeight) - math.Log2(without/withoutWeight)
+		r.Answer = e
+		r.Weight = math.Log2(with / without)
 		if r.Weight > 0 {
 			pro = append(pro, r)
 		} else {
@@ -70,7 +64,7 @@ func (m *Model) reason(s Suspects, id check.ID, f fault.ID) Reason {
 	j := m.index[id]
 	r := Reason{Check: id}
 	weight, mean, square := 0.0, 0.0, 0.0
-	for i, c := range m.cases {
+	for i, c := range m.hypotheses {
 		if c.fault.ID != f || !(s.weights[i] > 0) {
 			continue
 		}
@@ -79,6 +73,7 @@ func (m *Model) reason(s Suspects, id check.ID, f fault.ID) Reason {
 			continue
 		}
 		r.Open += w * v.open
+		r.Restless += w * v.unrest
 		weight += w
 		mu, variance := m.expects(c, j)
 		mean += w * mu
@@ -87,8 +82,8 @@ func (m *Model) reason(s Suspects, id check.ID, f fault.ID) Reason {
 	if weight == 0 {
 		return r
 	}
-	r.Open /= weight
-	if m.Checks[j].Instrument != check.Eyes && r.Open < 0.9 {
+	r.Open, r.Restless = r.Open/weight, r.Restless/weight
+	if m.Checks[j].Instrument != check.Eyes && r.Open+r.Restless < 0.9 {
 		const ninetyPercent = 1.645
 		mean /= weight
 		sd := math.Sqrt(math.Max(square/weight-mean*mean, 0))
@@ -122,12 +117,7 @@ func (m *Model) Means(s Suspects, evidence []Evidence, id check.ID) []Meaning {
 	}
 	numbers, _ := m.sorted(evidence)
 	fits := m.fits(s, numbers)
-	var all []outcome
-	for i, c := range m.cases {
-		if fits[i] != nil {
-			all = append(all, m.outcome(j, c, s.weights[i], numbers, fits[i]))
-		}
-	}
+	all := m.outcomes(j, s, numbers, fits)
 	edges, table := m.table(all)
 	look := m.Checks[j].Instrument == check.Eyes
 	scale := scaleOf(m.Checks[j])
@@ -155,7 +145,15 @@ func (m *Model) Means(s Suspects, evidence []Evidence, id check.ID) []Meaning {
 		}
 		out = append(out, one)
 	}
-	return merged(out)
+	if look {
+		return likelyEnough(out)
+	}
+	return merged(likelyEnough(merged(out)))
+}
+
+func likelyEnough(all []Meaning) []Meaning {
+	const seldom = 0.02
+	return slices.DeleteFunc(all, func(one Meaning) bool { return one.Chance < seldom })
 }
 
 func (m *Model) meaning(row []float64) Meaning {
@@ -163,7 +161,7 @@ func (m *Model) meaning(row []float64) Meaning {
 	best := 0.0
 	for p, w := range row {
 		one.Chance += w
-		if w > best {
+		if w > best && p < len(m.parts) {
 			best, one.Part = w, m.parts[p]
 		}
 	}
@@ -173,13 +171,17 @@ func (m *Model) meaning(row []float64) Meaning {
 	return one
 }
 
-// merged joins numbers that follow each other and lead to the same part.
+// merged joins numbers that follow each other and lead to the same part, also over
+// a gap that was too seldom to tell.
 func merged(all []Meaning) []Meaning {
-	const seldom = 0.02
 	var out []Meaning
 	for _, one := range all {
 		last := len(out) - 1
-		if last >= 0 && one.State == quantity.Number && out[last].State == quantity.Number && one.Part == out[last].Part && one.Low == out[last].High {
+		follows := last >= 0 && one.State == quantity.Number && out[last].State == quantity.Number
+		if follows {
+			one.Low = out[last].High
+		}
+		if follows && one.Part == out[last].Part {
 			chance := one.Chance + out[last].Chance
 			if chance > 0 {
 				out[last].Sure = (one.Sure*one.Chance + out[last].Sure*out[last].Chance) / chance
@@ -189,5 +191,5 @@ func merged(all []Meaning) []Meaning {
 		}
 		out = append(out, one)
 	}
-	return slices.DeleteFunc(out, func(one Meaning) bool { return one.Chance < seldom })
+	return out
 }

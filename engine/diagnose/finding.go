@@ -15,6 +15,7 @@ const (
 	Repair    Action = "repair"
 	NoFault   Action = "no fault found"
 	NotListed Action = "not on the list" // the readings fit no fault of the catalogue
+	Open      Action = "not settled"     // no part is likelier than all others
 )
 
 // Finding is how a conversation ends.
@@ -24,6 +25,7 @@ type Finding struct {
 	Probability float64    // of the part
 	Faults      []Suspect  // of all parts, the likeliest first
 	Strange     float64
+	Unlisted    float64 // that it is none of the catalogue's
 	Minutes     float64
 	Checks      int // that were answered
 	Action      Action
@@ -36,7 +38,8 @@ type Finding struct {
 // any fault would show, and enough of them, mean a fault that is not in the
 // catalogue; one possibility in twenty is still one.
 const (
-	tooStrange    = 0.995
+	tooStrange    = 0.99
+	settledFrom   = 0.5
 	strangeFrom   = 4 // answers
 	stillPossible = 0.05
 	likelySlip    = 0.5
@@ -45,7 +48,7 @@ const (
 // Finding is what the answers so far come to, at any time.
 func (c *Conversation) Finding() Finding {
 	s := c.Suspects()
-	f := Finding{Faults: s.Faults, Strange: s.Strange, Minutes: c.minutes, Checks: len(c.answers)}
+	f := Finding{Faults: s.Faults, Strange: s.Strange, Unlisted: s.Unlisted, Minutes: c.minutes, Checks: len(c.answers)}
 	f.Part, f.Probability = s.Part()
 	named := false
 	for _, x := range s.Faults {
@@ -56,7 +59,10 @@ func (c *Conversation) Finding() Finding {
 			f.Unsure = append(f.Unsure, x.Fault.ID)
 		}
 	}
-	if s.Strange >= tooStrange && len(c.answers) >= strangeFrom {
+	if f.Probability < settledFrom || len(c.answers) == 0 {
+		f.Action = Open
+	}
+	if len(c.answers) >= strangeFrom && (s.Unlisted > f.Probability || s.Strange >= tooStrange) {
 		f.Action = NotListed
 	}
 	for _, a := range c.answers {

@@ -26,15 +26,18 @@ type Model struct {
 	cases  []*caseOf
 	parts  []check.Part
 	ready  int // cases that are populated
-	q      Question
-	builds []machine.Build
-	spread []float64 // of the numbers of a check over all cases
-	middle []float64
+	// hypotheses stand once all cases are ready.
+	hypotheses []hypothesis
+	unlisted   unlisted
+	q          Question
+	builds     []machine.Build
+	spread     []float64 // of the numbers of a check over all cases
+	middle     []float64
 }
 
 // New begins a model; Grow makes it ready.
 func New(q Question, faults []fault.Fault) *Model {
-	m := &Model{Checks: check.Whole(q.Build), index: map[check.ID]int{}, q: q, builds: builds(q.Build)}
+	m := &Model{Checks: checks(q), index: map[check.ID]int{}, q: q, builds: builds(q.Build)}
 	for i, c := range m.Checks {
 		m.index[c.ID] = i
 	}
@@ -47,6 +50,13 @@ func New(q Question, faults []fault.Fault) *Model {
 		c.part = slices.Index(m.parts, p)
 	}
 	return m
+}
+
+func checks(q Question) []check.Check {
+	if q.Symptom == fault.OnTheBench {
+		return check.OnTheBench(q.Build)
+	}
+	return check.Whole(q.Build)
 }
 
 // Grow draws some more machines; more is false once all are there. It takes a few
@@ -71,15 +81,19 @@ func (m *Model) Ready() *Model {
 // finish works out how widely a check's numbers lie over all cases: what is
 // expected where the formulas of a case do not say.
 func (m *Model) finish() {
+	m.suppose()
 	n := len(m.Checks)
 	m.spread, m.middle = make([]float64, n), make([]float64, n)
 	for j := range n {
 		sum, square, weight := 0.0, 0.0, 0.0
 		for _, c := range m.cases {
 			if v := c.views[j]; !v.vague && v.number > 0.05 {
-				sum += c.weight * v.mean
-				square += c.weight * (v.mean*v.mean + c.cov[j][j])
-				weight += c.weight
+				w := c.weight / float64(len(v.means))
+				for _, mean := range v.means {
+					sum += w * mean
+					square += w * (mean*mean + c.cov[j][j])
+					weight += w
+				}
 			}
 		}
 		m.spread[j] = 1
@@ -88,38 +102,72 @@ func (m *Model) finish() {
 			m.spread[j] = math.Sqrt(math.Max(square/weight-m.middle[j]*m.middle[j], 0.01))
 		}
 	}
+	m.supposeUnlisted()
 }
 
 // asGoodAsOpen is what a range that reaches so far still shows of damp and dirt, in
-// Ω. Common practice, no source.
-const asGoodAsOpen = 2e6
+// Ω, where nothing should be shown. Common practice, no source.
+const asGoodAsOpen = 0.5e6
+
+// plainly is an answer as it is weighed: megohms where a sound machine is open are
+// open, and volts or amps beyond the range are more than that, as far as one knows.
+func (m *Model) plainly(e Evidence, c check.Check) Evidence {
+	if c.Instrument != check.Multimeter {
+		return e
+	}
+	switch {
+	case c.Function == meter.Ohms && e.State == quantity.Number && e.Value >= asGoodAsOpen:
+		e.State = quantity.OverRange
+	case c.Function != meter.Ohms && e.State == quantity.OverRange:
+		if r, ok := c.Dial(m.q.Meter); ok {
+			e.State, e.Value, e.Doubt = quantity.Number, 1.3*r.Full, 0.3*r.Full
+		}
+	}
+	return e
+}
 
 // number is one scaled reading.
 type number struct {
 	check  int
+	at     int // in the evidence
 	value  float64
-	errors float64 // variance of meter and model
+	model  float64 // variance of what formulas leave out: shared by readings of one check
+	errors float64 // variance of that and the meter
 }
 
-// sorted parts evidence into numbers and the rest; what refers to no check, or is no
-// number, is left out.
-func (m *Model) sorted(evidence []Evidence) (numbers []number, others []Evidence) {
-	for _, e := range evidence {
+// asked is all that one check was answered.
+type asked struct {
+	check   int
+	answers []given
+}
+
+type given struct {
+	Evidence
+	at int // in the evidence
+}
+
+// sorted takes the numbers out of the evidence, and puts together what one check was
+// answered; what refers to no check, or is no number, is left out.
+func (m *Model) sorted(evidence []Evidence) (numbers []number, checks []asked) {
+	for at, e := range evidence {
 		j, ok := m.index[e.Check]
 		if !ok || math.IsNaN(e.Value) || math.IsInf(e.Value, 0) {
 			continue
 		}
 		c := m.Checks[j]
-		if c.Instrument == check.Multimeter && c.Function == meter.Ohms && e.State == quantity.Number && e.Value >= asGoodAsOpen {
-			e.State = quantity.OverRange
+		e = m.plainly(e, c)
+		i := slices.IndexFunc(checks, func(a asked) bool { return a.check == j })
+		if i < 0 {
+			i = len(checks)
+			checks = append(checks, asked{check: j})
 		}
-		if c.Instrument == check.Eyes || e.State != quantity.Number {
-			others = append(others, e)
-			continue
+		checks[i].answers = append(checks[i].answers, given{e, at})
+		if c.Instrument != check.Eyes && e.State == quantity.Number {
+			s := scaleOf(c)
+			doubt := s.doubt(e.Value, e.Doubt)
+			model := s.errors * s.errors
+			numbers = append(numbers, number{j, at, s.of(e.Value), model, model + doubt*doubt})
 		}
-		s := scaleOf(c)
-		doubt := s.doubt(e.Value, e.Doubt)
-		numbers = append(numbers, number{j, s.of(e.Value), s.errors*s.errors + doubt*doubt})
 	}
-	return numbers, others
+	return numbers, checks
 }

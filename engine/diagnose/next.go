@@ -16,10 +16,44 @@ type Choice struct {
 	Minutes float64 // with what must be got at before it
 	Bits    float64 // expected to be learnt about the part
 	Gain    float64 // by how much the likeliest part is expected to grow likelier
+	Saves   float64 // minutes, against naming the likeliest part now
+	Again   bool    // it was done: whether that reading was a slip is what is learnt
 }
 
 // Worth is what is learnt in a minute.
 func (c Choice) Worth() float64 { return c.Bits / c.Minutes }
+
+// wrongPart is what a wrong part costs, in minutes: it is bought, fitted, and the
+// search begins again. An assumption, no source.
+const wrongPart = 150
+
+// searching is how much longer than at the pace of the best check it takes to settle
+// what is left open: what tells most comes first. From problems small enough to be
+// solved exactly.
+const searching = 1.75
+
+// ahead is what a state is expected to cost that is left with these weights of
+// parts, times their sum, in minutes: a wrong part now and then, or the search that
+// goes on at a pace in bits a minute.
+func ahead(weights []float64, pace float64) float64 {
+	bits, most := entropy(weights)
+	return min(wrongPart*(sum(weights)-most), searching*bits/pace)
+}
+
+// saves is how much less a check with its minutes and its outcomes, by part, is
+// expected to cost than stopping.
+func saves(minutes float64, table [][]float64, pace float64) float64 {
+	now := make([]float64, len(table[0]))
+	later := minutes
+	for _, row := range table {
+		for p, w := range row {
+			now[p] += w
+		}
+		later += ahead(row, pace)
+	}
+	_, most := entropy(now)
+	return wrongPart*(sum(now)-most) - later
+}
 
 // Next ranks the checks that are not done and not refused, the best first. done
 // are the checks that were done, whose accesses are open.
@@ -36,9 +70,9 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 			}
 		}
 	}
-	var out []Choice
+	out, tables := m.again(s, evidence, refused)
 	for j, c := range m.Checks {
-		if did[c.ID] || c.ID == "lead-zero" || refused != nil && refused(c) {
+		if did[c.ID] || c.ID == leadZero || refused != nil && refused(c) {
 			continue
 		}
 		choice := Choice{Check: c, Minutes: c.Minutes}
@@ -47,13 +81,27 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 				choice.Minutes += a.Minutes()
 			}
 		}
-		choice.Bits, choice.Gain = m.tells(j, s, numbers, fits)
-		out = append(out, choice)
+		_, table := m.table(m.outcomes(j, s, numbers, fits))
+		out, tables = append(out, choice), append(tables, table)
 	}
-	slices.SortFunc(out, func(a, b Choice) int {
-		return cmp.Or(cmp.Compare(b.Worth(), a.Worth()), cmp.Compare(a.Check.ID, b.Check.ID))
+	return ranked(out, tables)
+}
+
+// ranked weighs choices by their outcomes, the one that saves most first.
+func ranked(choices []Choice, tables [][][]float64) []Choice {
+	pace := 1e-9
+	for i, table := range tables {
+		c := &choices[i]
+		c.Bits, c.Gain = tells(table)
+		pace = max(pace, c.Worth())
+	}
+	for i, table := range tables {
+		choices[i].Saves = saves(choices[i].Minutes, table, pace)
+	}
+	slices.SortFunc(choices, func(a, b Choice) int {
+		return cmp.Or(cmp.Compare(b.Saves, a.Saves), cmp.Compare(a.Check.ID, b.Check.ID))
 	})
-	return out
+	return choices
 }
 
 // leastWeight is the probability from which a case is looked at for the next
@@ -61,14 +109,37 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 const leastWeight = 1e-3
 
 func (m *Model) fits(s Suspects, numbers []number) []*normal {
-	fits := make([]*normal, len(m.cases))
-	for i, c := range m.cases {
-		if s.weights[i] >= leastWeight {
-			g := m.fit(c, numbers, -1)
+	fits := make([]*normal, len(m.hypotheses))
+	told := m.anyAlternates(numbers)
+	least := leastWeight / float64(len(detectors(m.q.Meter)))
+	for i, h := range m.hypotheses {
+		switch {
+		case s.weights[i] < least:
+		case h.detector > 0 && !told:
+			fits[i] = fits[i-1]
+		default:
+			g := m.fit(h, numbers)
 			fits[i] = &g
 		}
 	}
 	return fits
+}
+
+// outcomes are what all hypotheses that matter expect of a check. Where no detector
+// tells them apart, those of a case are one.
+func (m *Model) outcomes(j int, s Suspects, numbers []number, fits []*normal) []outcome {
+	var all []outcome
+	apart := alternates(m.Checks[j]) || m.anyAlternates(numbers)
+	for i, h := range m.hypotheses {
+		switch {
+		case fits[i] == nil:
+		case h.detector > 0 && !apart:
+			all[len(all)-1].weight += s.weights[i]
+		default:
+			all = append(all, m.outcome(j, h, s.weights[i], numbers, fits[i]))
+		}
+	}
+	return append(all, m.unlistedOutcomes(j, s.Unlisted, numbers)...)
 }
 
 // outcome is what a case expects of a check.
@@ -80,32 +151,22 @@ type outcome struct {
 }
 
 // bins is into how many a number is sorted.
-const bins = 6
+const bins = 8
 
-// tells is what a check is expected to tell about the part, in bits, and by how
-// much the likeliest part is expected to grow.
-func (m *Model) tells(j int, s Suspects, numbers []number, fits []*normal) (bits, gain float64) {
-	var all []outcome
-	for i, c := range m.cases {
-		if fits[i] == nil {
-			continue
-		}
-		all = append(all, m.outcome(j, c, s.weights[i], numbers, fits[i]))
-	}
-	_, table := m.table(all)
-	now := make([]float64, len(m.parts))
-	for _, t := range table {
-		for p, w := range t {
+// tells is what outcomes by part are expected to tell, in bits, and by how much the
+// likeliest part is expected to grow.
+func tells(table [][]float64) (bits, gain float64) {
+	now := make([]float64, len(table[0]))
+	after, likely := 0.0, 0.0
+	for _, row := range table {
+		for p, w := range row {
 			now[p] += w
 		}
-	}
-	before, most := entropy(now)
-	after, likely := 0.0, 0.0
-	for _, t := range table {
-		h, top := entropy(t)
+		h, top := entropy(row)
 		after += h
 		likely += top
 	}
+	before, most := entropy(now)
 	return math.Max(before-after, 0), likely - most
 }
 
@@ -115,7 +176,7 @@ func (m *Model) table(all []outcome) (edges []float64, table [][]float64) {
 	edges = edgesOf(all)
 	table = make([][]float64, bins+2)
 	for k := range table {
-		table[k] = make([]float64, len(m.parts))
+		table[k] = make([]float64, len(m.parts)+1)
 	}
 	for _, o := range all {
 		table[bins][o.part] += o.weight * o.open
@@ -133,7 +194,7 @@ func (m *Model) table(all []outcome) (edges []float64, table [][]float64) {
 	return edges, table
 }
 
-func (m *Model) outcome(j int, c *caseOf, weight float64, numbers []number, g *normal) outcome {
+func (m *Model) outcome(j int, c hypothesis, weight float64, numbers []number, g *normal) outcome {
 	v := c.views[j]
 	o := outcome{part: c.part, weight: weight}
 	if m.Checks[j].Instrument == check.Eyes {
@@ -181,19 +242,30 @@ func (m *Model) doubt(c check.Check, value float64) float64 {
 	return d
 }
 
-// edgesOf parts the numbers that are expected into bins of about equal weight.
+// edgesOf parts the numbers that are expected into bins. Each part has as much say
+// in where they lie as the root of its weight: what is unlikely still has readings
+// of its own.
 func edgesOf(all []outcome) []float64 {
 	type point struct{ at, weight float64 }
+	share := func(o outcome) float64 { return o.weight * (1 - o.open - o.rest) }
+	parts := map[int]float64{}
+	for _, o := range all {
+		parts[o.part] += share(o)
+	}
 	var points []point
 	total := 0.0
 	for _, o := range all {
-		w := o.weight * (1 - o.open - o.rest)
+		w := share(o)
+		if !(w > 0) {
+			continue
+		}
+		w /= math.Sqrt(parts[o.part])
 		for _, d := range []float64{-1.2, 0, 1.2} {
 			points = append(points, point{o.mean + d*o.sd, w})
 			total += w
 		}
 	}
-	slices.SortFunc(points, func(a, b point) int { return cmp.Compare(a.at, b.at) })
+	slices.SortFunc(points, func(a, b point) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.weight, b.weight)) })
 	var edges []float64
 	sum := 0.0
 	for _, p := range points {

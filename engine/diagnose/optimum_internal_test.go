@@ -1,9 +1,9 @@
 package diagnose
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -25,10 +25,7 @@ type reduced struct {
 	says    [][][answersEach]float64 // by check and fault
 }
 
-const (
-	answersEach = 4 // few volts, many volts, open or yes, restless or no
-	wrongPart   = 90.0
-)
+const answersEach = 4 // few volts, many volts, open or yes, restless or no
 
 // reducedFrom takes the likeliest faults and the checks that tell most at first.
 func reducedFrom(m *Model, faults, checks int) reduced {
@@ -37,14 +34,14 @@ func reducedFrom(m *Model, faults, checks int) reduced {
 	var of [][]int
 	for _, f := range s.Faults[:faults] {
 		var mine []int
-		for i, c := range m.cases {
+		for i, c := range m.hypotheses {
 			if c.fault.ID == f.Fault.ID {
 				mine = append(mine, i)
 			}
 		}
 		of = append(of, mine)
 		r.prior = append(r.prior, f.Probability)
-		r.parts = append(r.parts, m.cases[mine[0]].part)
+		r.parts = append(r.parts, m.hypotheses[mine[0]].part)
 	}
 	total := 0.0
 	for _, p := range r.prior {
@@ -56,9 +53,9 @@ func reducedFrom(m *Model, faults, checks int) reduced {
 	for _, choice := range m.Next(s, nil, nil, nil)[:checks] {
 		j := m.index[choice.Check.ID]
 		r.minutes = append(r.minutes, choice.Minutes)
-		all := make([]outcome, len(m.cases))
+		all := make([]outcome, len(m.hypotheses))
 		middle, weight := 0.0, 0.0
-		for i, c := range m.cases {
+		for i, c := range m.hypotheses {
 			all[i] = m.outcome(j, c, s.weights[i], nil, &normal{})
 			w := s.weights[i] * (1 - all[i].open - all[i].rest)
 			middle += w * all[i].mean
@@ -136,63 +133,49 @@ func (r reduced) best(weights []float64, done int, memo map[int]float64) float64
 	return cost
 }
 
-// policy is what most bits in a minute costs, with the stop rule of a conversation.
+// policy is what ranked choices cost, with the stop rule of a conversation.
 func (r reduced) policy(weights []float64, done int) float64 {
 	cost, sure := r.wrong(weights)
 	if sure >= enough {
 		return cost
 	}
-	type option struct {
-		check, digit      int
-		bits, gain, worth float64
-	}
-	var options []option
+	var choices []Choice
+	var tables [][][]float64
 	digit := 1
 	for c := range r.minutes {
 		if done/digit%(answersEach+1) == 0 {
-			o := option{check: c, digit: digit}
-			o.bits, o.gain = r.tells(weights, c)
-			o.worth = o.bits / r.minutes[c]
-			options = append(options, o)
+			choices = append(choices, Choice{Check: check.Check{ID: check.ID(strconv.Itoa(c))}, Minutes: r.minutes[c]})
+			tables = append(tables, r.table(weights, c))
 		}
 		digit *= answersEach + 1
 	}
-	if len(options) == 0 {
+	top, ok := Best(ranked(choices, tables))
+	if !ok {
 		return cost
 	}
-	top := slices.MaxFunc(options, func(a, b option) int { return cmp.Compare(a.worth, b.worth) })
-	if top.worth < bitsPerMinute && !slices.ContainsFunc(options, func(o option) bool { return o.gain > gainPerMinute*r.minutes[o.check] }) {
-		return cost
+	c, err := strconv.Atoi(string(top.Check.ID))
+	if err != nil {
+		panic(err)
 	}
-	sum := r.minutes[top.check]
+	sum := r.minutes[c]
 	for k := range answersEach {
-		if next, p := r.after(weights, top.check, k); p > 1e-9 {
-			sum += p * r.policy(next, done+top.digit*(k+1))
+		if next, p := r.after(weights, c, k); p > 1e-9 {
+			sum += p * r.policy(next, done+int(math.Pow(answersEach+1, float64(c)))*(k+1))
 		}
 	}
 	return sum
 }
 
-func (r reduced) tells(weights []float64, c int) (bits, gain float64) {
-	most := 0
-	for _, p := range r.parts {
-		most = max(most, p)
-	}
-	sum := func(w []float64) []float64 {
-		out := make([]float64, most+1)
-		for f, x := range w {
-			out[r.parts[f]] += x
+// table is a check's outcomes by part.
+func (r reduced) table(weights []float64, c int) [][]float64 {
+	out := make([][]float64, answersEach)
+	for k := range out {
+		out[k] = make([]float64, slices.Max(r.parts)+1)
+		for f, w := range weights {
+			out[k][r.parts[f]] += w * r.says[c][f][k]
 		}
-		return out
 	}
-	before, likely := entropy(sum(weights))
-	for k := range answersEach {
-		next, p := r.after(weights, c, k)
-		h, top := entropy(sum(next))
-		before -= p * h
-		gain += p * top
-	}
-	return math.Max(before, 0), gain - likely
+	return out
 }
 
 func costs(tb testing.TB, s fault.Symptom, checks int) (policy, best float64) {
@@ -209,7 +192,7 @@ func TestThePolicyIsNearTheOptimum(t *testing.T) {
 		policy, best := costs(t, s, 5)
 		t.Logf("%s: policy %.2f, optimum %.2f, ratio %.3f", s, policy, best, policy/best)
 		assert.GreaterOrEqual(t, policy, best-1e-9)
-		assert.Less(t, policy/best, 1.35)
+		assert.Less(t, policy/best, 1.05)
 	}
 }
 

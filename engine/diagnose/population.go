@@ -1,8 +1,6 @@
 package diagnose
 
 import (
-	"math"
-
 	"coilbook/engine/check"
 	"coilbook/engine/fault"
 	"coilbook/engine/machine"
@@ -30,17 +28,18 @@ type caseOf struct {
 	grades int
 	weight float64
 	views  []view      // by check
-	cov    [][]float64 // of the scaled numbers, by check
+	cov    [][]float64 // of the scaled numbers with a detector, by check
 
 	drawing *drawing // nil before and after
 }
 
 // view is what a case's machines show at one check.
 type view struct {
-	mean                 float64
-	number, open, unrest float64 // shares; yes stands in open for a look
-	rough                float64 // share of estimates
-	vague                bool    // the formulas do not say
+	means                []float64 // of the scaled numbers, by detector
+	number, open, unrest float64   // shares; yes stands in open for a look
+	rough                float64   // share of estimates
+	vague                bool      // the formulas do not say
+	counted              int       // machines that show a number
 }
 
 // builds lists architectures that look like a known build.
@@ -177,14 +176,6 @@ func widened(m machine.Machine, luck machine.Chance) machine.Machine {
 	return m
 }
 
-// drawing is a case whose machines are still being drawn.
-type drawing struct {
-	rows             [][]float64
-	known            []float64 // predictions that were not vague, by check
-	next             int
-	drawn, complaint float64
-}
-
 // slice is how many machines are drawn at a time.
 const slice = 8
 
@@ -192,121 +183,20 @@ const slice = 8
 // false once it has all of them.
 func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Build) (more bool) {
 	if c.drawing == nil {
-		c.drawing = &drawing{known: make([]float64, len(checks))}
-		c.views = make([]view, len(checks))
+		c.drawing = &drawing{}
 	}
 	d := c.drawing
 	for range min(slice, samples-d.next) {
-		c.draw(d, q, checks, builds)
+		if m, ok := c.machineOf(d.next, builds); ok {
+			d.shown = append(d.shown, showing(m, q, checks, c.fault.ID == fault.None))
+		}
 		d.next++
 	}
 	if d.next < samples {
 		return true
 	}
-	c.settle()
-	return false
-}
-
-// draw adds the next machine.
-func (c *caseOf) draw(d *drawing, q Question, checks []check.Check, builds []machine.Build) {
-	m, ok := c.machineOf(d.next, builds)
-	if !ok {
-		return
-	}
-	d.complaint += complains(m, q.Symptom)
-	d.drawn++
-	row := make([]float64, len(checks))
-	for j, k := range checks {
-		row[j] = c.views[j].count(m.Predict(k, q.Meter, q.Kit), k, scaleOf(k), &d.known[j])
-	}
-	d.rows = append(d.rows, row)
-}
-
-// settle turns what the machines show into means, shares and covariances.
-func (c *caseOf) settle() {
-	d := c.drawing
-	for j := range c.views {
-		c.views[j].close(d.drawn, d.known[j])
-	}
-	c.cov = covariance(d.rows, c.views)
-	switch {
-	case d.drawn == 0:
-		c.weight = 0
-	case c.fault.ID != fault.None: // none has its weight for those who complain all the same
-		c.weight *= d.complaint / d.drawn
-	}
+	c.views, c.cov = d.settle(checks, len(detectors(q.Meter)))
+	c.weight *= d.complaint() * float64(len(d.shown)) / samples
 	c.drawing = nil
-}
-
-// count adds a prediction; it gives its scaled number, NaN for none.
-func (v *view) count(p machine.Prediction, k check.Check, s scale, known *float64) float64 {
-	if !p.Known && !p.Rough || math.IsNaN(p.Value) {
-		return math.NaN()
-	}
-	*known++
-	if p.Rough {
-		v.rough++
-	}
-	switch {
-	case k.Instrument == check.Eyes:
-		v.open += p.Value
-		return math.NaN()
-	case p.Open:
-		v.open++
-		return math.NaN()
-	}
-	restless := steps(p.Flicker, 0.12, 0.03)
-	v.unrest += restless
-	v.number += 1 - restless
-	y := s.of(p.Value)
-	v.mean += y
-	return y
-}
-
-// close turns sums into shares; none of them is ever quite 0 or 1.
-func (v *view) close(drawn, known float64) {
-	if known < 0.5*drawn || drawn == 0 {
-		v.vague = true
-		return
-	}
-	numbers := v.number + v.unrest
-	if numbers > 0 {
-		v.mean /= numbers
-	}
-	const little = 0.5
-	total := known + 3*little
-	v.rough /= known
-	v.number, v.open, v.unrest = (v.number+little)/total, (v.open+little)/total, (v.unrest+little)/total
-}
-
-// covariance of rows with gaps, by pairs that are both there, shrunk towards its
-// diagonal.
-func covariance(rows [][]float64, views []view) [][]float64 {
-	n := len(views)
-	out := make([][]float64, n)
-	for i := range out {
-		out[i] = make([]float64, n)
-	}
-	const shrink = 0.85
-	for i := range n {
-		for j := range i + 1 {
-			sum, count := 0.0, 0.0
-			for _, r := range rows {
-				if math.IsNaN(r[i]) || math.IsNaN(r[j]) {
-					continue
-				}
-				sum += (r[i] - views[i].mean) * (r[j] - views[j].mean)
-				count++
-			}
-			if count < 8 {
-				continue
-			}
-			c := sum / count
-			if i != j {
-				c *= shrink
-			}
-			out[i][j], out[j][i] = c, c
-		}
-	}
-	return out
+	return false
 }

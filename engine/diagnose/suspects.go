@@ -18,12 +18,15 @@ type Suspect struct {
 // Suspects is what the evidence comes to.
 type Suspects struct {
 	Faults []Suspect              // the likeliest first
-	Parts  map[check.Part]float64 // "" is no fault
+	Parts  map[check.Part]float64 // "" is no fault; they and Unlisted sum to one
 	Slips  map[check.ID]float64   // how likely a number is a mistake
-	// Strange is how badly even the best case fits: near 1 where such readings are
-	// hardly ever seen under any fault of the catalogue.
+	// Strange is how badly even the best hypothesis fits, slips apart: near 1 where such
+	// readings are hardly ever seen under any fault of the catalogue.
 	Strange float64
-	weights []float64 // by case
+	// Unlisted is the probability that the fault is none of the catalogue.
+	Unlisted float64
+	weights  []float64   // by hypothesis
+	slips    [][]float64 // by place in the evidence and part: that it is a slip and that part's
 }
 
 // Part is the likeliest part and its probability.
@@ -38,39 +41,52 @@ func (s Suspects) Part() (p check.Part, probability float64) {
 
 // Weigh gives the suspects behind the evidence. The model must be ready.
 func (m *Model) Weigh(evidence []Evidence) Suspects {
-	numbers, others := m.sorted(evidence)
-	logs := make([]float64, len(m.cases))
-	slip := make([][]float64, len(m.cases))
-	for i, c := range m.cases {
-		if !(c.weight > 0) {
+	numbers, checks := m.sorted(evidence)
+	logs := make([]float64, len(m.hypotheses))
+	slip := make([][]float64, len(m.hypotheses))
+	told := m.anyAlternates(numbers)
+	for i, h := range m.hypotheses {
+		switch {
+		case !(h.prior > 0):
 			logs[i] = math.Inf(-1)
-			continue
+		case h.detector > 0 && !told:
+			logs[i], slip[i] = logs[i-1], slip[i-1]
+		default:
+			l := m.like(h, numbers, checks, len(evidence))
+			logs[i], slip[i] = math.Log(h.prior)+l.log, l.slips
 		}
-		var l float64
-		l, slip[i] = m.logLike(c, numbers, others)
-		logs[i] = math.Log(c.weight) + l
 	}
-	total := logSum(logs)
-	out := Suspects{Parts: map[check.Part]float64{}, Slips: map[check.ID]float64{}, weights: make([]float64, len(m.cases))}
+	beyond := m.unlistedPrior() + m.likeUnlisted(numbers, checks)
+	total := logSum(append(logs[:len(logs):len(logs)], beyond))
+	out := Suspects{
+		Parts: map[check.Part]float64{}, Slips: map[check.ID]float64{}, weights: make([]float64, len(m.hypotheses)),
+		slips: make([][]float64, len(evidence)), Unlisted: math.Exp(beyond - total),
+	}
+	for at := range out.slips {
+		out.slips[at] = make([]float64, len(m.parts))
+	}
 	byFault := map[fault.ID]*Suspect{}
 	best := 0
-	for i, c := range m.cases {
+	for i, h := range m.hypotheses {
 		w := math.Exp(logs[i] - total)
 		out.weights[i] = w
-		out.Parts[c.fault.Part()] += w
-		s := byFault[c.fault.ID]
+		out.Parts[h.fault.Part()] += w
+		s := byFault[h.fault.ID]
 		if s == nil {
-			s = &Suspect{Fault: c.fault}
-			byFault[c.fault.ID] = s
+			s = &Suspect{Fault: h.fault}
+			byFault[h.fault.ID] = s
 		}
 		s.Probability += w
-		for k, x := range numbers {
-			if slip[i] != nil {
-				out.Slips[m.Checks[x.check].ID] += w * slip[i][k]
-			}
+		for at, p := range slip[i] {
+			out.slips[at][h.part] += w * p
 		}
 		if w > out.weights[best] {
 			best = i
+		}
+	}
+	for at, e := range evidence {
+		if _, ok := m.index[e.Check]; ok {
+			out.Slips[e.Check] = math.Max(out.Slips[e.Check], sum(out.slips[at]))
 		}
 	}
 	for _, s := range byFault {
@@ -79,28 +95,6 @@ func (m *Model) Weigh(evidence []Evidence) Suspects {
 	slices.SortFunc(out.Faults, func(a, b Suspect) int {
 		return cmp.Or(cmp.Compare(b.Probability, a.Probability), cmp.Compare(a.Fault.ID, b.Fault.ID))
 	})
-	out.Strange = m.strange(m.cases[best], numbers, others)
+	out.Strange = m.strange(m.hypotheses[best], evidence, out.slips)
 	return out
-}
-
-// strange is the share of readings under a case that would fit it better than
-// these do.
-func (m *Model) strange(c *caseOf, numbers []number, others []Evidence) float64 {
-	if len(numbers)+len(others) == 0 {
-		return 0
-	}
-	odd := 0.0
-	for _, e := range others {
-		if l := m.logShare(c, e); l < math.Log(0.1) {
-			odd += -2 * l
-		}
-	}
-	square := 0.0
-	for _, z := range m.fit(c, numbers, -1).z {
-		square += z * z
-	}
-	// Wilson and Hilferty's normal for a sum of squares (1931, from memory).
-	n := float64(len(numbers) + len(others))
-	x := (math.Cbrt((square+odd)/n) - (1 - 2/(9*n))) / math.Sqrt(2/(9*n))
-	return below(x)
 }

@@ -50,9 +50,7 @@ func fallsBehind(m machine.Machine) float64 {
 // way under the starter or stands low.
 func weakens(m machine.Machine) float64 {
 	worn := 0.0
-	if m.Build.Kick {
-		worn = 0
-	} else if volts := m.CrankingSpeed() / m.Starter.PerVolt; volts < 0.8*float64(m.Build.Volts) {
+	if volts := m.CrankingSpeed() / m.Starter.PerVolt; !m.Build.Kick && volts < 0.8*float64(m.Build.Volts) {
 		worn = 0.6
 	}
 	if m.Harness.Drain > 0.02 {

@@ -36,13 +36,13 @@ func Symptoms() []Symptom {
 // Of is the symptom that a session's aim looks for; ok is false for an aim that
 // looks for no fault.
 func Of(aim check.Aim) (s Symptom, ok bool) {
-	switch aim {
-	case check.NoCharge:
-		return WontCharge, true
-	case check.NoSpark:
-		return NoSpark, true
-	}
-	return "", false
+	s, ok = symptomOf[aim]
+	return s, ok
+}
+
+var symptomOf = map[check.Aim]Symptom{
+	check.NoCharge: WontCharge, check.Overcharges: Overcharges, check.FlatStanding: FlatStanding,
+	check.NoSpark: NoSpark, check.WeakSpark: WeakSpark, check.CutsOutHot: CutsOutHot, check.Bench: OnTheBench,
 }
 
 // ID names a fault of the catalogue: a kind, or "hot-" and a kind for one that

@@ -1,0 +1,98 @@
+package diagnose
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"coilbook/engine/check"
+	"coilbook/engine/fault"
+)
+
+// Reasons are the answers so far that speak loudest for and against a fault; at
+// most most of either. Each is weighed as if it were the first: what decided has
+// left no others to be compared with.
+func (c *Conversation) Reasons(id fault.ID, most int) (pro, con []Reason) {
+	return c.model.Explain(c.model.Weigh(nil), c.Evidence(), id, most)
+}
+
+// Means is what the answers to a check would mean, after those so far.
+func (c *Conversation) Means(id check.ID) []Meaning {
+	return c.model.Means(c.Suspects(), c.Evidence(), id)
+}
+
+// Clearing is a part that the answers took from the suspects.
+type Clearing struct {
+	Part          check.Part
+	Before, After float64    // its probability
+	By            []check.ID // the answers that did, the loudest first
+}
+
+// A part is cleared by answers that a machine without a fault gives more often than
+// one with a fault of it. Assumptions, no source.
+const (
+	clearedFrom  = 0.02 // was suspected at all
+	clearedTo    = 0.02 // is no more
+	clearedBy    = 0.3  // bits that an answer must bring
+	mostClearing = 2
+)
+
+// Cleared lists the parts that answers showed sound: not those that another finding
+// merely explains away. The most suspected of them comes first.
+func (c *Conversation) Cleared() []Clearing {
+	before, after, evidence := c.model.Weigh(nil), c.Suspects(), c.Evidence()
+	var out []Clearing
+	for part, p := range before.Parts {
+		if part == "" || p < clearedFrom || after.Parts[part] > min(clearedTo, p/2) {
+			continue
+		}
+		if by := c.model.speakFree(before, evidence, part); len(by) > 0 {
+			out = append(out, Clearing{part, p, after.Parts[part], by})
+		}
+	}
+	slices.SortFunc(out, func(a, b Clearing) int { return cmp.Or(cmp.Compare(b.Before, a.Before), cmp.Compare(a.Part, b.Part)) })
+	return out
+}
+
+// speakFree are the answers that a machine without a fault gives more often than
+// one with a fault of the part.
+func (m *Model) speakFree(before Suspects, evidence []Evidence, part check.Part) []check.ID {
+	type loud struct {
+		id   check.ID
+		bits float64
+	}
+	var all []loud
+	for _, e := range evidence {
+		sound := m.likelihoodOf(before, e, func(c hypothesis) bool { return c.fault.ID == fault.None })
+		faulty := m.likelihoodOf(before, e, func(c hypothesis) bool { return c.fault.Part() == part })
+		if sound > 0 && faulty > 0 && math.Log2(sound/faulty) >= clearedBy {
+			all = append(all, loud{e.Check, math.Log2(sound / faulty)})
+		}
+	}
+	slices.SortFunc(all, func(a, b loud) int { return cmp.Or(cmp.Compare(b.bits, a.bits), cmp.Compare(a.id, b.id)) })
+	var out []check.ID
+	for _, one := range all[:min(mostClearing, len(all))] {
+		out = append(out, one.id)
+	}
+	return out
+}
+
+// likelihoodOf is how likely the hypotheses that count give an answer by itself; 0 where
+// there is none, or the answer is of no check.
+func (m *Model) likelihoodOf(s Suspects, e Evidence, counts func(hypothesis) bool) float64 {
+	numbers, checks := m.sorted([]Evidence{e})
+	if len(checks) == 0 {
+		return 0
+	}
+	sum, weight := 0.0, 0.0
+	for i, c := range m.hypotheses {
+		if s.weights[i] > 0 && counts(c) {
+			sum += s.weights[i] * math.Exp(m.like(c, numbers, checks, 1).log)
+			weight += s.weights[i]
+		}
+	}
+	if weight == 0 {
+		return 0
+	}
+	return sum / weight
+}
