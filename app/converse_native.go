@@ -111,14 +111,18 @@ func ofFirst(err error) error {
 	return fmt.Errorf("first line: %w", err)
 }
 
+// badLines is how many lines that cannot be used are taken for one check.
+const badLines = 3
+
 // hold asks until the finding stands or the other side has no more to say.
 func (d *dialogue) hold() error {
+	bads := 0
 	for {
 		next, more := d.talk.Ask()
 		if !more {
 			return d.conclude()
 		}
-		if err := d.out.Encode(askLine{askOf(next, d.set.question.Meter), suspectsOf(d.talk.Suspects().Faults)}); err != nil {
+		if err := d.out.Encode(askLine{asking(d.talk, next, d.set.question.Meter), suspectsOf(d.talk.Suspects().Faults)}); err != nil {
 			return err
 		}
 		line, err := nextLine(d.in)
@@ -129,12 +133,20 @@ func (d *dialogue) hold() error {
 		case err != nil && !errors.As(err, &bad):
 			return errors.Join(d.conclude(), err)
 		case err == nil:
-			err = d.answer(next.Check.ID, line)
+			err = d.answer(next, line)
 		}
 		if err == nil {
+			bads = 0
 			continue
 		}
-		if err := d.out.Encode(problemLine{err.Error()}); err != nil {
+		problem := err.Error()
+		if bads++; bads >= badLines {
+			bads, problem = 0, problem+"; the check is left out now"
+			if err := d.talk.Refuse(next.Check.ID); err != nil {
+				return err
+			}
+		}
+		if err := d.out.Encode(problemLine{problem}); err != nil {
 			return err
 		}
 	}
@@ -142,13 +154,17 @@ func (d *dialogue) hold() error {
 
 // answer takes one line; it is for the check that was asked for, unless it names
 // another.
-func (d *dialogue) answer(asked check.ID, line []byte) error {
+func (d *dialogue) answer(next diagnose.Choice, line []byte) error {
 	a, err := answerOf(line)
 	if err != nil {
 		return err
 	}
+	asked := next.Check.ID
 	if a.Check != nil {
 		asked = *a.Check
+	}
+	if next.Again && asked == next.Check.ID {
+		d.talk.Beside(asked)
 	}
 	switch {
 	case a.Reading != nil:
@@ -161,4 +177,4 @@ func (d *dialogue) answer(asked check.ID, line []byte) error {
 	return d.talk.Refuse(asked)
 }
 
-func (d *dialogue) conclude() error { return d.out.Encode(findingLine{findingOf(d.talk.Finding())}) }
+func (d *dialogue) conclude() error { return d.out.Encode(findingLine{findingOf(d.talk)}) }

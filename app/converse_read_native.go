@@ -16,7 +16,9 @@ import (
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
 	"coilbook/engine/fault"
+	"coilbook/engine/machine"
 	"coilbook/engine/meter"
+	"coilbook/engine/session"
 )
 
 // lineError says what is wrong with one line of the other side.
@@ -68,6 +70,8 @@ func settingOf(line []byte) (setting, error) {
 		Meter     json.RawMessage `json:"meter"`
 		Cannot    []check.Access  `json:"cannot"`
 		LeadsOhms *float64        `json:"leadsOhms"`
+		Adapter   *float64        `json:"adapterMicrofarads"`
+		Bleeder   *float64        `json:"bleederMegohms"`
 	}{Build: check.DefaultBuild()}
 	if err := strictly(line, &first); err != nil {
 		return setting{}, err
@@ -83,9 +87,33 @@ func settingOf(line []byte) (setting, error) {
 			return setting{}, &lineError{fmt.Sprintf("cannot[%d]", i), fmt.Sprintf("is %.40q, which is not known", a), "use " + listed(check.Accesses())}
 		}
 	}
+	kit, err := kitOf(first.Adapter, first.Bleeder)
+	if err != nil {
+		return setting{}, err
+	}
 	with, err := meterOf(first.Meter)
-	q := diagnose.Question{Symptom: first.Symptom, Build: first.Build, Meter: with}
+	q := diagnose.Question{Symptom: first.Symptom, Build: first.Build, Meter: with, Kit: kit}
 	return setting{q, first.Cannot, first.LeadsOhms}, err
+}
+
+// kitOf is a peak-hold adapter by its capacitor and its bleeder; nil is none.
+func kitOf(microfarads, megohms *float64) (machine.Kit, error) {
+	var k machine.Kit
+	switch {
+	case microfarads != nil && !(*microfarads >= session.MinAdapter && *microfarads <= session.MaxAdapter):
+		return k, &lineError{"adapterMicrofarads", fmt.Sprintf("is %g", *microfarads), fmt.Sprintf("use %g to %g, or leave it out", session.MinAdapter, float64(session.MaxAdapter))}
+	case megohms != nil && !(*megohms > 0):
+		return k, &lineError{"bleederMegohms", fmt.Sprintf("is %g", *megohms), "use a number above 0, or leave it out"}
+	case megohms != nil && microfarads == nil:
+		return k, &lineError{"bleederMegohms", "goes with an adapter only", "give adapterMicrofarads too, or leave it out"}
+	}
+	if microfarads != nil {
+		k.AdapterFarads = *microfarads * 1e-6
+	}
+	if megohms != nil {
+		k.BleederOhms = *megohms * 1e6
+	}
+	return k, nil
 }
 
 func builds(b check.Build) error {

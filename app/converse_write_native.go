@@ -45,6 +45,9 @@ type ask struct {
 	Needs      []check.Access  `json:"needs"`
 	Cautions   []check.Caution `json:"cautions"`
 	Minutes    float64         `json:"minutes"`
+	PeakHold   bool            `json:"peakHold,omitempty"` // an adapter stands between probes and meter
+	Again      bool            `json:"again,omitempty"`    // counts beside the reading that was given before
+	Why        *why            `json:"why,omitempty"`
 }
 
 type suspect struct {
@@ -59,11 +62,14 @@ type finding struct {
 	Probability float64         `json:"probability"`
 	Suspects    []suspect       `json:"suspects"`
 	Strange     float64         `json:"strange"`
+	Unlisted    float64         `json:"unlisted"`
 	Minutes     float64         `json:"minutes"`
 	Checks      int             `json:"checks"`
 	Action      diagnose.Action `json:"action"`
 	Unsure      []fault.ID      `json:"unsure"`
 	Slip        *slip           `json:"slip,omitempty"`
+
+	Reasons []suspectReasons `json:"reasons,omitempty"`
 }
 
 type slip struct {
@@ -80,12 +86,19 @@ var (
 	keys  = map[bool]string{false: "off", true: "on"}
 )
 
+// asking is a check to do, and why.
+func asking(c *diagnose.Conversation, next diagnose.Choice, with meter.Meter) ask {
+	out := askOf(next, with)
+	out.Why = whyOf(c, next)
+	return out
+}
+
 func askOf(next diagnose.Choice, with meter.Meter) ask {
 	c := next.Check
 	out := ask{
 		Check: c.ID, Instrument: instruments[c.Instrument], Red: c.Red, Black: c.Black, Engine: engines[c.Engine], Plug: plugs[c.Plug],
 		Key: keys[c.Key || c.Engine != check.Stopped], Warm: c.Hot || c.Method == check.HotWinding, Minutes: rounded(next.Minutes, 100),
-		Needs: append([]check.Access{}, c.Needs...), Cautions: append([]check.Caution{}, c.Cautions...),
+		Needs: append([]check.Access{}, c.Needs...), Cautions: append([]check.Caution{}, c.Cautions...), PeakHold: c.PeakHold, Again: next.Again,
 	}
 	if c.Instrument == check.Eyes {
 		out.Look, out.Question = c.Looks, words.Look(c.Looks)
@@ -112,14 +125,17 @@ func suspectsOf(all []diagnose.Suspect) []suspect {
 	return out
 }
 
-func findingOf(f diagnose.Finding) finding {
+// findingOf is where a conversation stands.
+func findingOf(c *diagnose.Conversation) finding {
+	f := c.Finding()
 	out := finding{
-		Part: f.Part, Fault: f.Fault, Probability: chance(f.Probability), Suspects: suspectsOf(f.Faults), Strange: chance(f.Strange),
+		Part: f.Part, Fault: f.Fault, Probability: chance(f.Probability), Suspects: suspectsOf(f.Faults), Strange: chance(f.Strange), Unlisted: chance(f.Unlisted),
 		Minutes: rounded(f.Minutes, 100), Checks: f.Checks, Action: f.Action, Unsure: append([]fault.ID{}, f.Unsure...),
 	}
 	if f.Slip != "" {
 		out.Slip = &slip{f.Slip, chance(f.SlipChance)}
 	}
+	out.Reasons = reasonsOf(c, f.Faults)
 	return out
 }
 

@@ -39,21 +39,27 @@ func diagnosisOf(b assess.Bench) (*diagnosis, error) {
 	if err != nil {
 		return nil, err
 	}
-	q := diagnose.Question{Symptom: symptom, Build: b.State.Setup.Build, Meter: b.Meter}
+	q := diagnose.Question{Symptom: symptom, Build: b.State.Setup.Build, Meter: b.Meter, Kit: b.Kit()}
 	c := diagnose.Begin(diagnose.New(q, faults).Ready(), nil)
 	for _, k := range check.Whole(b.State.Setup.Build) {
 		answer := b.State.Current[k.ID]
 		switch {
 		case answer.Reading != nil:
-			// What cannot be read is told in its line of the report.
-			_ = c.Answer(k.ID, answer.Reading.Text, answer.Reading.Unit)
+			for i, e := range b.State.Runs[k.ID] {
+				say := c.Again
+				if i == 0 {
+					say = c.Answer
+				}
+				// What cannot be read is told in its line of the report.
+				_ = say(k.ID, e.Reading.Text, e.Reading.Unit)
+			}
 		case answer.Skip != nil:
 			_ = c.Refuse(k.ID)
 		}
 	}
-	out := &diagnosis{Suspects: suspectsOf(c.Suspects().Faults), Finding: findingOf(c.Finding())}
+	out := &diagnosis{Suspects: suspectsOf(c.Suspects().Faults), Finding: findingOf(c)}
 	if next, more := c.Ask(); more {
-		a := askOf(next, b.Meter)
+		a := asking(c, next, b.Meter)
 		out.Next = &a
 	}
 	return out, nil

@@ -98,7 +98,7 @@ func compiled(t *testing.T, format string) *jsonschema.Schema {
 func documents(t *testing.T, format string) map[string][]byte {
 	t.Helper()
 	patterns := map[string][]string{
-		"session": {"../testdata/sessions/*.json", "../engine/session/testdata/session_v1.json", "../engine/session/testdata/session_v2.json"},
+		"session": {"../testdata/sessions/*.json", "../engine/session/testdata/session_v1.json", "../engine/session/testdata/session_v2.json", "../engine/session/testdata/session_v3.json"},
 		"profile": {"profiles/*.json"},
 		"report":  {"../testdata/sessions/*.report.json"},
 	}
@@ -199,7 +199,7 @@ func otherKind(v any) any {
 // Faults of meaning that the walk above does not make.
 func TestSchemasRefuseWhatMakesNoSense(t *testing.T) {
 	for _, c := range []struct{ format, file, old, new string }{
-		{"session", "healthy-three-phase", `"version": 2`, `"version": 3`},
+		{"session", "healthy-three-phase", `"version": 3`, `"version": 4`},
 		{"session", "healthy-three-phase", `"coilbook session"`, `"coilbook report"`},
 		{"session", "healthy-three-phase", `"chargeLeads": 3`, `"chargeLeads": 5`},
 		{"session", "healthy-three-phase", `"statorPoles": 12`, `"statorPoles": 0`},
@@ -233,7 +233,7 @@ func TestSchemaAndReaderRefuseTheSameOfVersion2(t *testing.T) {
 	require.NoError(t, schema.Validate(parsed(t, text)))
 	from, to := strings.Index(good, `"ownMeter"`), strings.Index(good, `"winding"`)
 	for _, c := range []struct{ old, new string }{
-		{`"version": 2`, `"version": 3`},
+		{`"version": 2`, `"version": 4`},
 		{`"meter": "own"`, `"meter": "cheap"`},
 		{good[from:to], ""},
 		{`"record": "0e7e0000`, `"record": "0e7e`},

@@ -2,16 +2,24 @@ package drawing
 
 import "coilbook/engine/check"
 
-// Icon draws the sign of a start choice, 34 by 34: "no-charge", "no-spark",
-// "bench", "sessions", "meter" or "about". An unknown name gives an empty picture. It
+// Icon draws the sign of a start choice, 34 by 34: an aim of check, "sessions",
+// "meter" or "about". An unknown name gives an empty picture. It
 // stands beside words, so its label is only its name.
 func Icon(name string) Picture {
 	p := Picture{Width: 34, Height: 34, Label: name}
 	switch name {
 	case "no-charge":
 		p.Shapes = battery()
+	case "overcharges":
+		p.Shapes = boilingBattery()
+	case "flat-after-standing":
+		p.Shapes = flatBattery()
 	case "no-spark":
+		p.Shapes = append(plugBody(), crossedOut()...)
+	case "weak-spark":
 		p.Shapes = sparkPlug()
+	case "cuts-out-hot":
+		p.Shapes = append(plugBody(), hotSign()...)
 	case "bench":
 		p.Shapes = stator(check.Build{StatorPoles: 6}, Point{17, 17}, 16)
 	case "sessions":
@@ -25,23 +33,61 @@ func Icon(name string) Picture {
 }
 
 func battery() []Shape {
+	return append(batteryCase(),
+		line("accent", 2.8, 7.5, 19.5, 13.5, 19.5),
+		line("accent", 2.8, 20.5, 19.5, 26.5, 19.5),
+		line("accent", 2.8, 23.5, 16.5, 23.5, 22.5),
+	)
+}
+
+func batteryCase() []Shape {
 	return []Shape{
 		Rect{"ink", 3, 10, 28, 19, 2.5, 2.6},
 		line("ink", 2.6, 8, 9, 8, 6, 13, 6, 13, 9),
 		line("ink", 2.6, 21, 9, 21, 6, 26, 6, 26, 9),
-		line("accent", 2.8, 7.5, 19.5, 13.5, 19.5),
-		line("accent", 2.8, 20.5, 19.5, 26.5, 19.5),
-		line("accent", 2.8, 23.5, 16.5, 23.5, 22.5),
 	}
 }
 
-func sparkPlug() []Shape {
+// boilingBattery is filled to the brim, with bubbles in it.
+func boilingBattery() []Shape {
+	return append(batteryCase(),
+		line("accent", 2.8, 7, 15, 27, 15),
+		Circle{"accent", Point{11, 23}, 2.2, 2.2},
+		Circle{"accent", Point{17.5, 21}, 1.8, 2.2},
+		Circle{"accent", Point{23.5, 23.5}, 2.4, 2.2},
+	)
+}
+
+// flatBattery has a little left at its bottom.
+func flatBattery() []Shape {
+	return append(batteryCase(), line("accent", 2.8, 7, 25, 12, 25))
+}
+
+func sparkPlug() []Shape { return append(plugBody(), smallSpark()) }
+
+func plugBody() []Shape {
 	return []Shape{
 		Rect{"ink", 9.5, 2.5, 7, 9, 1.5, 2.6},
 		Rect{"ink", 5.5, 11.5, 15, 6.5, 1.5, 2.6},
 		Rect{"ink", 8.5, 18, 9, 7.5, 1, 2.6},
 		line("ink", 2.6, 17.5, 25.5, 21, 25.5, 21, 31.5, 12.5, 31.5),
-		area("sign-accent", 29.5, 13, 23.2, 23, 27, 23, 25, 31.5, 32.5, 20.5, 28.6, 20.5),
+	}
+}
+
+// crossedOut stands where the spark would be.
+func crossedOut() []Shape {
+	return []Shape{line("accent", 2.8, 25, 22, 32, 29), line("accent", 2.8, 32, 22, 25, 29)}
+}
+
+func smallSpark() Shape {
+	return area("sign-accent", 29.5, 13, 23.2, 23, 27, 23, 25, 31.5, 32.5, 20.5, 28.6, 20.5)
+}
+
+func hotSign() []Shape {
+	return []Shape{
+		line("accent", 2.6, 28, 5, 28, 22),
+		Circle{"sign-accent", Point{28, 26}, 4.2, 0},
+		line("accent", 2, 31, 8, 33, 8), line("accent", 2, 31, 13, 33, 13), line("accent", 2, 31, 18, 33, 18),
 	}
 }
 

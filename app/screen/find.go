@@ -30,6 +30,7 @@ type find struct {
 
 	chosen  check.ID // instead of the suggested check
 	others  bool     // the list of other checks is unfolded
+	both    bool     // what is entered counts together with what was read before
 	problem string
 	of      uuid.UUID // the session that the above belongs to
 	shown   check.ID
@@ -49,6 +50,7 @@ type look struct {
 	more  bool
 	old   said // the answer that is taken again
 	again bool
+	odd   bool // the reading is asked for once more
 	draft desk.Draft
 	unit  quantity.Unit
 }
@@ -87,7 +89,7 @@ func growing(g *grown) app.UI {
 
 func (s *find) look(b assess.Bench, g *grown) look {
 	if s.of != s.Session {
-		s.of, s.chosen, s.others, s.problem = s.Session, "", false, ""
+		s.of, s.chosen, s.others, s.both, s.problem = s.Session, "", false, false, ""
 	}
 	if key := talkKey(g, b.State); s.held == nil || s.heldKey != key {
 		s.held, s.heldKey = replay(g, b.State, b.Meter), key
@@ -97,7 +99,7 @@ func (s *find) look(b assess.Bench, g *grown) look {
 		s.chosen = ""
 		var next diagnose.Choice
 		next, v.more = v.talk.Ask()
-		v.check = next.Check
+		v.check, v.odd = next.Check, next.Again
 	}
 	if s.shown != v.check.ID {
 		s.shown, s.since = v.check.ID, time.Now()
@@ -148,7 +150,7 @@ func (s *find) choose(ctx app.Context, id check.ID) {
 	if !ok {
 		return
 	}
-	s.chosen, s.others, s.problem = id, false, ""
+	s.chosen, s.others, s.both, s.problem = id, false, false, ""
 	if old, done := v.talk.answer(id); done && old.entry.Reading != nil && old.check.Instrument != check.Eyes {
 		s.Desk.Keep(s.Session, id, desk.Draft{Text: old.entry.Reading.Text, Unit: old.entry.Reading.Unit})
 	}
@@ -194,8 +196,9 @@ func (s *find) enter(ctx app.Context, v look, text string) {
 		return
 	}
 	r := readingOf(v, text)
+	r.Again = (s.both || v.odd) && v.again && v.check.Instrument != check.Eyes
 	trial := diagnose.Begin(v.talk.model, nil)
-	if _, err := hear(trial, v.check, r, v.bench.Meter); err != nil {
+	if _, err := hear(trial, v.check, r, v.bench.Meter, false); err != nil {
 		s.problem = words.FindProblem(err)
 		return
 	}
@@ -214,7 +217,7 @@ func readingOf(v look, text string) session.Reading {
 }
 
 func (s *find) answered(ctx app.Context) {
-	s.chosen, s.others, s.problem = "", false, ""
+	s.chosen, s.others, s.both, s.problem = "", false, false, ""
 	s.top(ctx, "")
 }
 

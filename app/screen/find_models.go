@@ -57,7 +57,7 @@ func begun(s fault.Symptom, b assess.Bench) *grown {
 	if err != nil {
 		return &grown{err: err}
 	}
-	g := &grown{model: diagnose.New(diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter}, faults)}
+	g := &grown{model: diagnose.New(diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter, Kit: b.Kit()}, faults)}
 	g.ready, g.of = g.model.Progress()
 	return g
 }

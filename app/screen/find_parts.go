@@ -15,24 +15,38 @@ import (
 	"coilbook/engine/session"
 )
 
-// suspects are the likeliest faults, each with shape, word, bar and figure.
+// suspects are the likeliest faults, each with shape, word, bar and figure; a tap
+// unfolds what speaks for and against it.
 func (s *find) suspects(v look) app.UI {
 	list := leading(v.talk.Suspects().Faults, len(v.talk.Done()))
 	rows := make([]app.UI, len(list))
 	for i, one := range list {
-		rows[i] = suspect(one)
+		rows[i] = suspect(v.talk, one)
 	}
 	return app.Section().Class("card suspects").ID("suspects").Body(
 		app.H2().Text(words.SuspectsTitle),
 		app.P().Class("unseen").ID("leading").Attr("role", "status").Text(words.Leading(list[0])),
 		app.Ol().Class("suspect-list").Body(rows...),
+		s.odd(v),
 		part.Text("quiet", words.SuspectsFrom(v.talk.Minutes(), len(v.talk.Done()))),
 	)
 }
 
-func suspect(one diagnose.Suspect) app.UI {
+// odd says that the readings fit none of them, and which one to take again.
+func (s *find) odd(v look) app.UI {
+	f := v.talk.Finding()
+	return part.When("bare", v.more && f.Action == diagnose.NotListed, func() app.UI {
+		return app.Div().Class("caution").ID("odd").Body(
+			part.Text("", words.FitNone),
+			part.When("bare", f.Slip != "", func() app.UI { return s.slipped(v, f) }),
+		)
+	})
+}
+
+// suspect is one of them; before the first reading there is nothing to unfold.
+func suspect(t *talk, one diagnose.Suspect) app.UI {
 	step, word := words.Likelihood(one.Probability)
-	return app.Li().Class("suspect step-"+strconv.Itoa(step)).Body(
+	row := []app.UI{
 		part.Picture("rungs", part.Rungs(step, words.Likelihoods-1)),
 		app.Span().Class("row-name").Body(
 			app.Strong().Text(words.Suspect(one.Fault)),
@@ -40,6 +54,16 @@ func suspect(one diagnose.Suspect) app.UI {
 		),
 		app.Span().Class("suspect-share").Body(app.Strong().Text(words.SuspectChance(one.Probability)), app.Small().Text(word)),
 		part.Picture("share", part.Share(one.Probability)),
+	}
+	read := len(t.Done()) > 0
+	return app.Li().Class("step-"+strconv.Itoa(step)).Body(
+		part.When("bare", !read, func() app.UI { return app.Div().Class("suspect").Body(row...) }),
+		part.When("bare", read, func() app.UI {
+			return app.Details().Class("suspect-why").ID("why-"+string(one.Fault.ID)).Body(
+				app.Summary().Class("suspect").Body(row...),
+				reasonList(t, one.Fault),
+			)
+		}),
 	)
 }
 
@@ -59,6 +83,7 @@ func (s *find) next(v look) app.UI {
 		app.P().Class("kicker").Text(title),
 		app.H2().ID("next-name").Text(words.CheckQuestion(k)),
 		part.Text("why", words.Why(k)+" "+words.Takes(k, minutes)),
+		s.outlook(v),
 		part.When("bare", len(first) > 0, func() app.UI { return needs(first) }),
 		part.When("bare", turns, func() app.UI { return cautions(k) }),
 		part.Picture("picture", drawing.ForCheck(k, v.bench.State.Setup.Build, words.ShortTerminal, words.Drawn())),
@@ -94,11 +119,29 @@ func (s *find) setting(v look) app.UI {
 // input takes the answer: two large buttons for a look, else a field with its unit.
 func (s *find) input(v look) app.UI {
 	return app.Div().Class("answer").ID("answer").Body(
-		part.When("bare", v.again, func() app.UI { return part.Text("quiet", words.TakenAgain(v.old.value)) }),
+		part.When("bare", v.again, func() app.UI { return s.takenAgain(v) }),
 		part.When("bare", v.check.Instrument == check.Eyes, func() app.UI { return s.yesNo(v) }),
 		part.When("bare", v.check.Instrument != check.Eyes, func() app.UI { return s.field(v) }),
 		app.P().Class("problem").ID("find-problem").Attr("role", "alert").Text(s.problem),
 		s.instead(v),
+	)
+}
+
+// takenAgain says what becomes of the earlier reading, and lets it count too.
+func (s *find) takenAgain(v look) app.UI {
+	if v.odd {
+		return part.Text("quiet", words.OddReading(v.old.value))
+	}
+	class, says := "option", words.TakenAgain(v.old.value)
+	if s.both {
+		class, says = "option on", words.TakenAlong(v.old.value)
+	}
+	return app.Div().Class("taken-again").Body(
+		part.Text("quiet", says),
+		part.When("bare", v.check.Instrument != check.Eyes, func() app.UI {
+			return part.Button(class, words.CountBoth, func(app.Context) { s.both = !s.both }, string(v.check.ID), s.both).
+				ID("count-both").Aria("pressed", part.Aria(s.both))
+		}),
 	)
 }
 
@@ -254,55 +297,4 @@ func sentence(v look, r session.Reading, k check.Check) (note string, mark app.U
 		return "", part.Sign("noted")
 	}
 	return words.Brief(k, l.Verdict), part.Mark(l.Verdict.Outcome)
-}
-
-// finding is how it ends.
-func (s *find) finding(v look) app.UI {
-	f := v.talk.Finding()
-	return app.Section().Class("card finding").ID("finding").Body(
-		app.P().Class("kicker").Text(words.FindingTitle),
-		app.H2().Text(words.FindingIs(f)),
-		part.Text("", words.FindingChance(f)),
-		app.P().Class("remedy").Text(words.FindingRemedy(f)),
-		part.When("bare", f.Slip != "", func() app.UI { return s.slipped(v, f) }),
-		s.contradict(v, f),
-		part.When("bare", len(f.Unsure) > 0, func() app.UI { return unsure(f) }),
-		part.Text("quiet", words.NothingMore+" "+words.FindingSpent(f)),
-	)
-}
-
-// contradict is the check that would speak against the finding.
-func (s *find) contradict(v look, f diagnose.Finding) app.UI {
-	var k check.Check
-	again, ok := false, false
-	if f.Action == diagnose.Replace || f.Action == diagnose.Repair {
-		k, again, ok = v.talk.against(kindOf(f))
-	}
-	return part.When("bare", ok, func() app.UI {
-		return app.Div().Class("contradict").Body(
-			part.Text("", words.Against(k, f.Action, again)),
-			part.Button("other-act", words.CheckName(k), func(ctx app.Context) { s.choose(ctx, k.ID) }, string(k.ID)).ID("contradict"),
-		)
-	})
-}
-
-func (s *find) slipped(v look, f diagnose.Finding) app.UI {
-	k, _ := check.Find(v.talk.checks, f.Slip)
-	return app.Div().Class("slip").Body(
-		part.Text("", words.SlipReason(f.SlipChance)),
-		part.Button("other-act", words.Slipped(words.CheckName(k)), func(ctx app.Context) { s.choose(ctx, k.ID) }, string(k.ID)).ID("slip"),
-	)
-}
-
-// unsure lists what could not be told apart.
-func unsure(f diagnose.Finding) app.UI {
-	var items []app.UI
-	for _, id := range f.Unsure {
-		for _, one := range f.Faults {
-			if one.Fault.ID == id {
-				items = append(items, app.Li().Text(words.Suspect(one.Fault)+", "+words.SuspectChance(one.Probability)))
-			}
-		}
-	}
-	return app.Div().ID("unsure").Body(app.Strong().Text(words.ToldApartTitle), app.Ul().Body(items...), part.Text("quiet", words.NotToldApart))
 }

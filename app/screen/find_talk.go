@@ -9,6 +9,7 @@ import (
 	"coilbook/app/words"
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
+	"coilbook/engine/fault"
 	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
 	"coilbook/engine/session"
@@ -24,28 +25,35 @@ type talk struct {
 	checks []check.Check // that the meter can do
 	said   []said        // in the order they came
 	open   map[check.Access]bool
+
+	told    map[fault.ID]reasons
+	outlook map[check.ID][]diagnose.Meaning
 }
 
 // said is one answer: a reading, a look or a refusal.
 type said struct {
 	check check.Check
 	entry session.Entry
-	value string // in words
-	err   error  // why it does not count
+	run   []session.Entry // readings that count together, the entry the last of them
+	value string          // in words
+	err   error           // why it does not count
 }
 
 // replay feeds a conversation all answers of a session that speak about its
 // checks. The leads come first: they serve every reading.
 func replay(g *grown, with session.State, m meter.Meter) *talk {
-	t := &talk{Conversation: diagnose.Begin(g.model, nil), model: g.model, open: map[check.Access]bool{}}
+	t := &talk{
+		Conversation: diagnose.Begin(g.model, nil), model: g.model, open: map[check.Access]bool{},
+		told: map[fault.ID]reasons{}, outlook: map[check.ID][]diagnose.Meaning{},
+	}
 	for _, k := range g.model.Checks {
-		if canDo(k, m) {
+		if canDo(k, m) && t.Within(k) {
 			t.checks = append(t.checks, k)
 		}
 	}
 	for _, k := range t.checks {
 		if e, ok := with.Current[k.ID]; ok {
-			t.said = append(t.said, said{check: k, entry: e})
+			t.said = append(t.said, said{check: k, entry: e, run: with.Runs[k.ID]})
 		}
 	}
 	slices.SortStableFunc(t.said, func(a, b said) int { return cmp.Compare(a.entry.At.UnixNano(), b.entry.At.UnixNano()) })
@@ -60,20 +68,27 @@ func (t *talk) take(s *said, m meter.Meter) {
 		s.value, s.err = words.NotDone, t.Refuse(s.check.ID)
 		return
 	}
-	s.value, s.err = hear(t.Conversation, s.check, *s.entry.Reading, m)
-	if s.err != nil {
-		return
+	var values []string
+	for i, e := range s.run {
+		value, err := hear(t.Conversation, s.check, *e.Reading, m, i > 0)
+		values = append(values, value)
+		if err != nil {
+			s.value, s.err = value, err
+			return
+		}
 	}
+	s.value = words.Together(values)
 	for _, a := range s.check.Needs {
 		t.open[a] = true
 	}
 }
 
-// hear tells a conversation a reading; value is the reading in words. After an
-// error the conversation is as it was.
-func hear(c *diagnose.Conversation, k check.Check, r session.Reading, m meter.Meter) (value string, err error) {
+// hear tells a conversation a reading, which is one more of the same point where
+// again says so; value is the reading in words. After an error the conversation is
+// as it was.
+func hear(c *diagnose.Conversation, k check.Check, r session.Reading, m meter.Meter, again bool) (value string, err error) {
 	if k.Instrument == check.Eyes {
-		yes := strings.EqualFold(r.Text, seenYes)
+		yes := saidYes(r)
 		if !yes && !strings.EqualFold(r.Text, seenNo) {
 			return r.Text, &quantity.UnreadableError{Text: r.Text, Reason: "is neither yes nor no", WayOut: "choose one of them"}
 		}
@@ -84,8 +99,13 @@ func hear(c *diagnose.Conversation, k check.Check, r session.Reading, m meter.Me
 	if err != nil {
 		return r.Text, err
 	}
+	if again {
+		return typed.String(), c.Again(k.ID, r.Text, unit.Name)
+	}
 	return typed.String(), c.Answer(k.ID, r.Text, unit.Name)
 }
+
+func saidYes(r session.Reading) bool { return strings.EqualFold(r.Text, seenYes) }
 
 // canDo reports whether a meter has what a check asks for.
 func canDo(k check.Check, m meter.Meter) bool {
@@ -108,7 +128,7 @@ func talkKey(g *grown, st session.State) string {
 	fmt.Fprintf(&out, "%p", g)
 	for _, k := range g.model.Checks {
 		if e, ok := st.Current[k.ID]; ok {
-			out.WriteString(e.ID.String())
+			fmt.Fprintf(&out, "%s+%d", e.ID, len(st.Runs[k.ID]))
 		}
 	}
 	return out.String()
@@ -128,7 +148,7 @@ func (t *talk) answer(id check.ID) (s said, ok bool) {
 func (t *talk) before(k check.Check) (first []check.Access, minutes float64) {
 	minutes = k.Minutes
 	for _, a := range k.Needs {
-		if !t.open[a] {
+		if !t.open[a] && !t.Given(a) {
 			first = append(first, a)
 			minutes += a.Minutes()
 		}

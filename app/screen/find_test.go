@@ -110,7 +110,7 @@ func TestPopulationsAreDrawnOnce(t *testing.T) {
 	own := complaint(t, check.NoSpark)
 	own.State.Setup.Own = &session.Own{}
 	assert.NotEqual(t, questionKey(fault.NoSpark, b), questionKey(fault.NoSpark, own))
-	for _, aim := range []check.Aim{check.Bench, check.EveryPart, check.SelfCheck} {
+	for _, aim := range []check.Aim{check.EveryPart, check.SelfCheck} {
 		_, ok := fault.Of(aim)
 		assert.False(t, ok, aim)
 	}
@@ -152,21 +152,4 @@ func TestThreeToFiveSuspects(t *testing.T) {
 	assert.Len(t, leading(all, 1), 5)
 	assert.Len(t, leading(all, 0), 3, "nothing is read yet: the next check matters more")
 	assert.Len(t, leading(all[:2], 1), 2)
-}
-
-// Every kind of fault that is diagnosed has a check that would speak against it.
-func TestSomethingSpeaksAgainstEveryKind(t *testing.T) {
-	for _, exciter := range []bool{true, false} {
-		build := check.DefaultBuild()
-		build.Exciter = exciter
-		for _, k := range machine.Kinds() {
-			assert.NotEmpty(t, speaksAgainst[k], k)
-			blank := &talk{checks: check.Whole(build)}
-			needsExciter := k == machine.ExciterOpen || k == machine.ExciterShorted || k == machine.ExciterToCore || k == machine.BoxShorted
-			needsFeed := k == machine.BoxFeed
-			_, again, ok := blank.against(k)
-			assert.True(t, ok || !exciter && needsExciter || exciter && needsFeed || k == machine.PhaseToPhase, k)
-			assert.False(t, again, k)
-		}
-	}
 }

@@ -62,7 +62,7 @@ func (s *result) told(b assess.Bench) []app.UI {
 }
 
 func (s *result) action(b assess.Bench) app.UI {
-	if next, more := b.State.Next(); more {
+	if next, more := b.State.Next(); more && !straight(b.State.Setup.Aim) {
 		return part.Link("main-act", checkPath(s.Session, next.ID)).ID("next").Text(words.GoOn)
 	}
 	return part.Button("main-act", words.Finish, func(ctx app.Context) {

@@ -39,6 +39,7 @@ func (s *sheet) Render() app.UI {
 			rows = append(rows, balanceRow(*bal))
 		}
 	}
+	beyond := b.Beyond()
 	done, of := b.State.Answered()
 	return app.Div().Class("page").Body(
 		head(words.Titles["sheet"], savedSign(s.Desk), ""),
@@ -46,6 +47,7 @@ func (s *sheet) Render() app.UI {
 			heading(words.SessionName(b.State)),
 			part.Text("quiet", words.Progress(done, of)+". "+words.SheetHint),
 			app.Div().Class("rows").ID("rows").Body(rows...),
+			part.When("", len(beyond) > 0, func() app.UI { return s.beyond(beyond) }),
 			legend(),
 			part.When("", b.State.Setup.Aim != check.SelfCheck, func() app.UI { return s.methods(b) }),
 			toFind(b),
@@ -56,6 +58,9 @@ func (s *sheet) Render() app.UI {
 }
 
 func (s *sheet) action(b assess.Bench) app.UI {
+	if straight(b.State.Setup.Aim) && !b.State.Finished {
+		return part.Link("main-act", findPath(s.Session)).ID("next").Text(words.ToFind)
+	}
 	if next, more := b.State.Next(); more {
 		return part.Link("main-act", checkPath(s.Session, next.ID)).ID("next").Text(words.NextCheck(words.CheckName(next)))
 	}
@@ -67,6 +72,27 @@ func (s *sheet) row(l assess.Line) app.UI {
 		app.Span().Class("row-name").Body(app.Span().Text(words.CheckName(l.Check)), app.Small().Text(words.Earlier(l.Earlier))),
 		app.Span().Class("row-reading").Text(words.Reading(l)),
 		rowMark(l),
+	)
+}
+
+// beyond lists what was read for the suspects; it is corrected there.
+func (s *sheet) beyond(lines []assess.Line) app.UI {
+	var rows []app.UI
+	for _, l := range lines {
+		rows = append(rows, s.found(l))
+	}
+	return app.Div().Class("methods").ID("beyond").Body(app.H2().Text(words.BeyondTitle), app.Div().Class("rows").Body(rows...))
+}
+
+func (s *sheet) found(l assess.Line) app.UI {
+	mark := rowMark(l)
+	if !l.Skipped && !l.Verdict.HasLimit {
+		mark = app.Span().Class("row-mark").Attr("role", "img").Aria("label", words.Noted).Body(part.Sign("noted"))
+	}
+	return part.Link("row", findPath(s.Session)).ID("row-"+string(l.Check.ID)).Body(
+		app.Span().Class("row-name").Body(app.Span().Text(words.CheckName(l.Check)), app.Small().Text(words.Earlier(l.Earlier))),
+		app.Span().Class("row-reading").Text(words.BeyondReading(l)),
+		mark,
 	)
 }
 

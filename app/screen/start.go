@@ -7,6 +7,7 @@ import (
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/check"
+	"coilbook/engine/session"
 )
 
 // start asks what the machine is doing.
@@ -24,7 +25,9 @@ func (s *start) Render() app.UI {
 		app.Main().Class("main").Body(
 			part.When("", s.unfinished(), s.resume),
 			heading(words.StartQuestion),
-			app.Div().Class("choices").Body(s.choice(check.NoCharge), s.choice(check.NoSpark), s.choice(check.Bench)),
+			s.group(words.ChargingAims, check.NoCharge, check.FlatStanding, check.Overcharges),
+			s.group(words.SparkAims, check.NoSpark, check.WeakSpark, check.CutsOutHot),
+			s.group(words.BenchAims, check.Bench),
 			part.Link("choice quieter", "practice").ID("to-practice").Body(app.Span().Class("choice-words").Body(
 				app.Strong().Text(words.ToPractice), app.Small().Text(words.ToPracticeHint))),
 			part.Text("quiet", words.StartScope),
@@ -33,11 +36,31 @@ func (s *start) Render() app.UI {
 	)
 }
 
+// group is what one may come for on one side of the machine.
+func (s *start) group(title string, aims ...check.Aim) app.UI {
+	var rows []app.UI
+	for _, a := range aims {
+		rows = append(rows, s.choice(a))
+	}
+	return app.Section().Class("aims").Body(app.H2().Text(title), app.Div().Class("choices").Body(rows...))
+}
+
 func (s *start) choice(aim check.Aim) app.UI {
 	return part.Link("choice", "setup/"+string(aim)).ID("aim-"+string(aim)).Body(
 		part.Icon("choice-icon", string(aim)),
 		app.Span().Class("choice-words").Body(app.Strong().Text(words.Aim(aim)), app.Small().Text(words.AimHint(aim))),
 	)
+}
+
+// searched reports answers to checks beyond the plan: they came from the suspects.
+func searched(st session.State) bool {
+	plan := st.Plan()
+	for id := range st.Current {
+		if _, planned := check.Find(plan, id); !planned {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *start) unfinished() bool {
@@ -49,8 +72,12 @@ func (s *start) resume() app.UI {
 	st, _ := s.Desk.Unfinished()
 	next, _ := st.Next()
 	done, of := st.Answered()
-	return part.Link("resume", checkPath(st.ID, next.ID)).ID("resume").Body(
+	way, progress := checkPath(st.ID, next.ID), words.Progress(done, of)
+	if straight(st.Setup.Aim) || searched(st) {
+		way, progress = findPath(st.ID), words.FindProgress(len(st.Current))
+	}
+	return part.Link("resume", way).ID("resume").Body(
 		app.Strong().Text(words.Continue),
-		app.Span().Text(words.SessionName(st)+" · "+words.Progress(done, of)),
+		app.Span().Text(words.SessionName(st)+" · "+progress),
 	)
 }

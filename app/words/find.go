@@ -3,6 +3,8 @@ package words
 import (
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
@@ -13,7 +15,7 @@ import (
 // Words of the search for the fault.
 const (
 	ToFind          = "Suspects, and the next check"
-	FindNotHere     = "Suspects are named for a machine that won't charge or won't spark."
+	FindNotHere     = "Suspects are named for a machine or its stator, not for a meter."
 	FindNoFaults    = "The list of faults cannot be read: load the page again."
 	SuspectsTitle   = "Suspects"
 	NextCheckTitle  = "Next check"
@@ -41,10 +43,28 @@ const (
 	OffTheList      = "Something that is not on the list"
 	LeftOutEarlier  = "left out earlier"
 	NotCounted      = "Does not count: "
+	CountBoth       = "Count both"
+	BeyondTitle     = "Read for the suspects"
+	FitNone         = "The readings fit no fault of the list: one of them may be wrong, or it is something else. Take the oddest again before you go on."
 )
 
 // FindHeading asks for the cause of what the machine does.
-func FindHeading(a check.Aim) string { return Aim(a) + ": what is it?" }
+func FindHeading(a check.Aim) string {
+	if a == check.Bench {
+		return Aim(a) + ": is it sound?"
+	}
+	return Aim(a) + ": what is it?"
+}
+
+// FindProgress says how many checks of a search have an answer.
+func FindProgress(answers int) string { return count(answers, "answer", "answers") + " so far" }
+
+// Groups of the start screen.
+const (
+	ChargingAims = "Battery and charging"
+	SparkAims    = "Ignition"
+	BenchAims    = "Out of the machine"
+)
 
 // Growing says how far the machines are drawn that readings are weighed against.
 func Growing(ready, of int) string {
@@ -112,7 +132,7 @@ func Takes(c check.Check, minutes float64) string {
 	if minutes == c.Minutes {
 		return Minutes(c)
 	}
-	return upperFirst(minutesOf(minutes)) + ", with what comes before it."
+	return upperFirst(minutesOf(minutes)) + ": " + StepMinutes(minutes-c.Minutes) + " to get at it, " + StepMinutes(c.Minutes) + " for the check."
 }
 
 // AskOf is the question above the input of a check.
@@ -129,6 +149,24 @@ func AskOf(c check.Check) string {
 // TakenAgain says that what is entered replaces a reading.
 func TakenAgain(value string) string {
 	return "What you enter now takes the place of “" + value + "”."
+}
+
+// OddReading says why a reading is asked for once more.
+func OddReading(value string) string {
+	return "“" + value + "” decides much and may be a slip. Place the probes anew and read once more: both readings count."
+}
+
+// TakenAlong says that what is entered counts together with a reading.
+func TakenAlong(value string) string {
+	return "What you enter now counts together with “" + value + "”."
+}
+
+// Together writes readings of one point: the last of them, and how many count.
+func Together(values []string) string {
+	if len(values) < 2 {
+		return strings.Join(values, "")
+	}
+	return values[len(values)-1] + " (" + strconv.Itoa(len(values)) + " readings)"
 }
 
 // FindProblem turns an error about a reading into one sentence.
@@ -177,44 +215,28 @@ func FindingChance(f diagnose.Finding) string {
 }
 
 // FindingRemedy says what to do about it.
-func FindingRemedy(f diagnose.Finding) string {
+func FindingRemedy(f diagnose.Finding, a check.Aim) string {
 	s, ok := found(f)
 	switch {
 	case f.Action == diagnose.NotListed || !ok:
 		return "Take the oddest readings again. If they stay, somebody who knows this machine should see it."
+	case f.Action == diagnose.NoFault && a == check.Bench:
+		return OnBenchSound
 	case f.Action == diagnose.NoFault:
 		return "Ride it, and come back when it fails: some faults show only then."
 	}
 	return FaultRemedy(s.Fault.Kind)
 }
 
-// Against says which check would speak against a finding; again is for one that
-// was done already.
-func Against(c check.Check, a diagnose.Action, again bool) string {
-	before := "Before you buy"
-	if a == diagnose.Repair {
-		before = "Before you start"
-	}
-	if again {
-		return before + ", do “" + CheckName(c) + "” once more: " + against(c) + ", it is not this."
-	}
-	return before + ", do “" + CheckName(c) + "” too: " + against(c) + ", it is not this."
-}
-
-func against(c check.Check) string {
-	switch c.Looks {
-	case check.FuseBlown:
-		return "if the fuse is whole"
-	case check.PlugBurnt:
-		return "if every pin is clean and firm"
-	}
-	return "if that is in spec"
-}
-
 // Slipped asks to take a reading again that fits the others badly.
 func Slipped(name string) string { return "Take this one again: " + name }
 
-// SlipReason says why.
+// SlipOf says why, with the reading's name.
+func SlipOf(name string, p float64) string {
+	return "“" + name + "” fits the others badly; with " + SuspectChance(p) + " it is a slip of probe, dial or pen."
+}
+
+// SlipReason says why, below the name.
 func SlipReason(p float64) string {
 	return "It fits the others badly; with " + SuspectChance(p) + " it is a slip of probe, dial or pen."
 }

@@ -44,7 +44,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 				continue
 			}
 			assert.NotEmpty(t, words.FindingIs(f))
-			for _, sentence := range []string{words.FindingChance(f), words.FindingRemedy(f), words.FindingSpent(f)} {
+			for _, sentence := range []string{words.FindingChance(f), words.FindingRemedy(f, check.NoCharge), words.FindingRemedy(f, check.Bench), words.FindingSpent(f)} {
 				whole(t, a+" "+string(one.ID), sentence)
 			}
 		}
@@ -52,7 +52,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 	empty := diagnose.Finding{}
 	assert.Equal(t, words.OffTheList, words.FindingIs(empty))
 	whole(t, "empty", words.FindingChance(empty))
-	whole(t, "empty", words.FindingRemedy(empty))
+	whole(t, "empty", words.FindingRemedy(empty, check.NoSpark))
 }
 
 func TestAProbabilityHasAWordAndAStep(t *testing.T) {
@@ -65,15 +65,11 @@ func TestAProbabilityHasAWordAndAStep(t *testing.T) {
 	assert.Equal(t, "under 1 %", words.SuspectChance(0))
 }
 
-func TestEveryCheckCanBeAskedAndSpeaksAgainst(t *testing.T) {
+func TestEveryCheckCanBeAsked(t *testing.T) {
 	wholeChecks(func(c check.Check) {
 		assert.True(t, strings.HasSuffix(words.AskOf(c), "?"), c.ID)
 		whole(t, string(c.ID), words.Takes(c, c.Minutes))
 		whole(t, string(c.ID), words.Takes(c, c.Minutes+3))
-		for _, again := range []bool{true, false} {
-			whole(t, string(c.ID), words.Against(c, diagnose.Repair, again))
-			whole(t, string(c.ID), words.Against(c, diagnose.Replace, again))
-		}
 	})
 	for _, a := range check.Accesses() {
 		assert.Regexp(t, `^[A-Z].* \([0-9.]+ min\)$`, words.First(a))
@@ -89,6 +85,12 @@ func TestProblemsOfAReadingAreOneSentence(t *testing.T) {
 	}
 	assert.Contains(t, words.Growing(3, 58), "3 of 58")
 	whole(t, "suspects", words.SuspectsFrom(0, 0))
+	whole(t, "slip", words.SlipOf("Battery at rest", 0.97))
+	whole(t, "slip", words.SlipReason(0.97))
+	whole(t, "again", words.TakenAlong("12.4 V"))
+	assert.Equal(t, "12.4 V", words.Together([]string{"12.4 V"}))
+	assert.Equal(t, "12.5 V (2 readings)", words.Together([]string{"12.4 V", "12.5 V"}))
+	assert.Empty(t, words.Together(nil))
 	whole(t, "suspects", words.SuspectsFrom(4.5, 3))
 	assert.NotEqual(t, words.FindHeading(check.NoCharge), words.FindHeading(check.NoSpark))
 }

@@ -15,7 +15,7 @@ import (
 )
 
 // ReportVersion is the version of the JSON report.
-const ReportVersion = 3
+const ReportVersion = 4
 
 type reportJSON struct {
 	Format   string       `json:"format"`
@@ -28,6 +28,7 @@ type reportJSON struct {
 	Warmth   string       `json:"winding,omitempty"`
 	Checks   []lineJSON   `json:"checks"`
 	Worked   []lineJSON   `json:"workedOut,omitempty"`
+	Beyond   []lineJSON   `json:"beyondPlan,omitempty"`
 	Balance  *verdictJSON `json:"balance,omitempty"`
 	Fine     *verdictJSON `json:"fineBalance,omitempty"`
 	Leads    *leadsJSON   `json:"leadsTogether,omitempty"`
@@ -114,6 +115,9 @@ func ReportJSON(b assess.Bench, diagnosis any) ([]byte, error) {
 	for _, l := range r.Derived {
 		out.Worked = append(out.Worked, lineOf(b, l))
 	}
+	for _, l := range b.Beyond() {
+		out.Beyond = append(out.Beyond, beyondOf(b, l))
+	}
 	out.Balance, out.Fine = balanceOf(r.Balance), balanceOf(r.Fine)
 	out.Leads = leadsTogether(r)
 	if b.State.Setup.Aim == check.SelfCheck {
@@ -149,6 +153,22 @@ func lineOf(b assess.Bench, l assess.Line) lineJSON {
 		out.Steps = append(out.Steps, stepJSON{d.Label, d.Text})
 	}
 	return out
+}
+
+// beyondOf is a line beyond the plan; a look holds yes or no.
+func beyondOf(b assess.Bench, l assess.Line) lineJSON {
+	if l.Check.Instrument != check.Eyes || l.Skipped {
+		return lineOf(b, l)
+	}
+	return lineJSON{Check: string(l.Check.ID), Name: CheckName(l.Check), Reading: BeyondReading(l), Earlier: l.Earlier}
+}
+
+// BeyondReading is what a line beyond the plan reads, in words.
+func BeyondReading(l assess.Line) string {
+	if l.Check.Instrument == check.Eyes && l.Answer.Reading != nil {
+		return Answer(strings.EqualFold(l.Answer.Reading.Text, "yes"))
+	}
+	return Reading(l)
 }
 
 func balanceOf(b *assess.Balance) *verdictJSON {
@@ -243,6 +263,9 @@ func ReportTable(b assess.Bench) ([]byte, error) {
 	if err := w.Flush(); err != nil {
 		return nil, err
 	}
+	if err := tableBeyond(&buf, b.Beyond()); err != nil {
+		return nil, err
+	}
 	if together := leadsTogether(r); together != nil {
 		fmt.Fprintf(&buf, "\n%s\n", strings.Join(together.Tells, "\n"))
 	}
@@ -252,6 +275,23 @@ func ReportTable(b assess.Bench) ([]byte, error) {
 	}
 	fmt.Fprintf(&buf, "\nNot tested here: %s\n%s\n", NotCovered(r), DeferToManual)
 	return buf.Bytes(), nil
+}
+
+// tableBeyond adds what was read for the suspects.
+func tableBeyond(buf *bytes.Buffer, lines []assess.Line) error {
+	if len(lines) == 0 {
+		return nil
+	}
+	fmt.Fprintf(buf, "\n%s\n", BeyondTitle)
+	w := tabwriter.NewWriter(buf, 0, 0, 2, ' ', 0)
+	for _, l := range lines {
+		row := tableRow(l)
+		if l.Check.Instrument == check.Eyes && !l.Skipped {
+			row = CheckName(l.Check) + "\t" + BeyondReading(l) + "\t–\t–\tSeen."
+		}
+		fmt.Fprintln(w, row)
+	}
+	return w.Flush()
 }
 
 // meterTold is what a self-check told, a line for each thing.

@@ -286,19 +286,20 @@ func Part(p check.Part) string {
 }
 
 // Aim names what the user came for.
-func Aim(a check.Aim) string {
-	return map[check.Aim]string{
-		check.Bench: "Stator on the bench", check.NoCharge: "Won't charge", check.NoSpark: "No spark, or a weak one",
-		check.SelfCheck: "Check the meter itself",
-	}[a]
-}
+func Aim(a check.Aim) string { return aims[a].name }
 
 // AimHint says it in other words.
-func AimHint(a check.Aim) string {
-	return map[check.Aim]string{
-		check.Bench: "check it before it goes in", check.NoCharge: "battery goes flat, lamp dim at speed",
-		check.NoSpark: "won't start, or dies under load", check.SelfCheck: "learn what it is worth, with a battery and its own leads",
-	}[a]
+func AimHint(a check.Aim) string { return aims[a].hint }
+
+var aims = map[check.Aim]struct{ name, hint string }{
+	check.NoCharge:     {"Won't charge", "battery low, lamp dim at speed"},
+	check.Overcharges:  {"Charges too much", "bulbs blow, battery boils dry"},
+	check.FlatStanding: {"Flat after standing", "good last week, empty now"},
+	check.NoSpark:      {"No spark", "it cranks and won't start"},
+	check.WeakSpark:    {"Weak spark", "starts badly, misfires now and then"},
+	check.CutsOutHot:   {"Cuts out when hot", "runs again once it has cooled"},
+	check.Bench:        {"Stator on the bench", "check it before it goes in"},
+	check.SelfCheck:    {"Check the meter itself", "learn what it is worth, with a battery and its own leads"},
 }
 
 // Outcome is the verdict's word.

@@ -13,10 +13,11 @@ import (
 
 // The session file: its name for itself and the version this program writes.
 // Version 2 adds the user's own meter, warmth, methods and repeated readings; a
-// file of version 1 is one of version 2 without them.
+// file of version 1 is one of version 2 without them. Version 3 adds four aims; a
+// file of version 2 is one of version 3 without them.
 const (
 	Format  = "coilbook session"
-	Version = 2
+	Version = 3
 )
 
 // Bounds on a file, so that a wrong one is refused before it fills a phone.

@@ -61,8 +61,8 @@ func (s Setup) valid() error {
 		return &FieldError{"build.chargeLeads", fmt.Sprintf("is %d", b.ChargeLeads), fmt.Sprintf("use %d to %d", check.MinChargeLeads, check.MaxChargeLeads)}
 	case s.Ambient != nil && !(*s.Ambient >= MinAmbient && *s.Ambient <= MaxAmbient):
 		return &FieldError{"ambientCelsius", fmt.Sprintf("is %g °C", *s.Ambient), fmt.Sprintf("use %d to %d °C, or leave it out", MinAmbient, MaxAmbient)}
-	case !slices.Contains([]check.Aim{check.Bench, check.NoCharge, check.NoSpark, check.EveryPart, check.SelfCheck}, s.Aim):
-		return &FieldError{"aim", fmt.Sprintf("is %q", s.Aim), "use bench, no-charge, no-spark or meter"}
+	case s.Aim != check.EveryPart && !slices.Contains(check.Aims(), s.Aim):
+		return &FieldError{"aim", fmt.Sprintf("is %.40q", s.Aim), "use " + aimsListed()}
 	case !slices.Contains(spec.Warmths(), s.Winding):
 		return &FieldError{"winding", fmt.Sprintf("is %q", s.Winding), "use engine-warm or just-stopped, or leave it out"}
 	}
@@ -80,6 +80,14 @@ func (s Setup) valid() error {
 		}
 	}
 	return plainText("name", s.Name)
+}
+
+func aimsListed() string {
+	var names []string
+	for _, a := range check.Aims() {
+		names = append(names, string(a))
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
 func (s Setup) meterValid() error {

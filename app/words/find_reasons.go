@@ -1,0 +1,247 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"coilbook/engine/check"
+	"coilbook/engine/diagnose"
+	"coilbook/engine/fault"
+	"coilbook/engine/quantity"
+)
+
+// Words of the reasons.
+const (
+	ReasonsTitle = "For and against"
+	ForTitle     = "For it"
+	AgainstTitle = "Against it"
+	NoReasons    = "No reading so far tells it from the other suspects: it stands where it stood."
+	MeansTitle   = "What each answer would mean"
+	FindingRests = "What it rests on"
+)
+
+// Reason says what a reading tells about a suspect: what was read, what nine in ten
+// machines with that fault read, and how much more often it is met with the fault
+// than with the others.
+func Reason(k check.Check, value string, f fault.Fault, r diagnose.Reason) string {
+	out := CheckName(k) + ": " + value + ". "
+	usual := usualAnswer(k, r)
+	if usual == "" {
+		return out + upperFirst(oftener(r.Weight)) + "."
+	}
+	whose, link := "With this fault ", "; "
+	if f.ID == fault.None {
+		whose = "Of sound machines "
+	}
+	number := r.Answer.State == quantity.Number && k.Instrument != check.Eyes && (r.Low != 0 || r.High != 0)
+	switch {
+	case number && r.Weight > 0 && !r.Usual():
+		link = "; even so, "
+	case number && r.Weight < 0 && r.Usual():
+		link = " too; but "
+	}
+	return out + whose + usual + link + oftener(r.Weight) + "."
+}
+
+// usualAnswer is what machines with a fault answer; "" where nothing is known.
+func usualAnswer(k check.Check, r diagnose.Reason) string {
+	const nearlyAll, few = 0.9, 0.1
+	number := r.Low != 0 || r.High != 0
+	switch {
+	case k.Instrument == check.Eyes:
+		return inHundred(r.Open) + " say yes"
+	case r.Open >= nearlyAll:
+		return "nearly all read open line"
+	case r.Restless >= nearlyAll:
+		return "nearly all will not settle"
+	case !number:
+		return ""
+	case r.Open >= few:
+		return inHundred(r.Open) + " read open line, most others " + Span(k, r.Low, r.High)
+	case r.Restless >= few:
+		return inHundred(r.Restless) + " do not settle, most others read " + Span(k, r.Low, r.High)
+	}
+	return "nine in ten read " + Span(k, r.Low, r.High)
+}
+
+func inHundred(share float64) string {
+	switch n := math.Round(share * 100); {
+	case n < 1:
+		return "hardly any"
+	case n > 99:
+		return "nearly all"
+	default:
+		return fmt.Sprintf("%.0f in 100", n)
+	}
+}
+
+// oftener says by how much an answer is likelier with a fault than without; bits
+// above zero speak for the fault.
+func oftener(bits float64) string {
+	with := "with it"
+	if bits < 0 {
+		with = "with the other suspects"
+	}
+	switch times := math.Exp2(math.Abs(bits)); {
+	case times >= 100:
+		return "such an answer comes over 100 times as often " + with
+	case times >= 3:
+		return fmt.Sprintf("such an answer comes %.0f times as often %s", times, with)
+	default:
+		return fmt.Sprintf("such an answer comes %.1f times as often %s", times, with)
+	}
+}
+
+// Span writes a range of readings of a check, SI, with no more figures than its
+// width supports.
+func Span(k check.Check, low, high float64) string {
+	kind := k.Kind()
+	if kind == quantity.Resistance && low >= openFrom {
+		return "open line"
+	}
+	u := quantity.UnitFor(kind, math.Max(math.Abs(low), math.Abs(high)))
+	if low > 0 && u != quantity.UnitFor(kind, low) && high/low > 30 {
+		return twoFigures(kind, low) + " to " + twoFigures(kind, high)
+	}
+	decimals := decimalsOver(u.In(high) - u.In(low))
+	from, to := quantity.Decimal(u.In(low), decimals), quantity.Decimal(u.In(high), decimals)
+	if from == to {
+		return "about " + to + " " + u.Name
+	}
+	return strings.Replace(from, "-", "−", 1) + " to " + strings.Replace(to, "-", "−", 1) + " " + u.Name
+}
+
+// openFrom is from where a range of ohms is as good as open, in Ω. Common practice,
+// no source.
+const openFrom = 1.9e6
+
+// decimalsOver is the decimals in which a third of a width still shows.
+func decimalsOver(width float64) int {
+	if !(width > 0) {
+		return 1
+	}
+	return min(max(int(math.Ceil(-math.Log10(width/3))), 0), 3)
+}
+
+// twoFigures writes one number with two figures, volts with a tenth at least.
+func twoFigures(kind quantity.Kind, v float64) string {
+	u := quantity.UnitFor(kind, v)
+	x := u.In(v)
+	decimals := 1
+	if x != 0 {
+		decimals = min(1-int(math.Floor(math.Log10(math.Abs(x)))), 3)
+	}
+	if u == quantity.Volts {
+		decimals = max(decimals, 1)
+	}
+	if decimals < 0 {
+		ten := math.Pow(10, float64(-decimals))
+		x, decimals = math.Round(x/ten)*ten, 0
+	}
+	return strings.Replace(quantity.Decimal(x, decimals), "-", "−", 1) + " " + u.Name
+}
+
+// MeaningAnswer names an answer to a check.
+func MeaningAnswer(k check.Check, m diagnose.Meaning) string {
+	switch {
+	case k.Instrument == check.Eyes:
+		return Answer(m.Yes)
+	case m.State == quantity.OverRange:
+		return "Open line"
+	case m.State == quantity.Unsettled:
+		return "Won't settle"
+	}
+	return upperFirst(between(k.Kind(), m.Low, m.High))
+}
+
+// between writes a span whose ends other spans share: both with two figures.
+func between(kind quantity.Kind, low, high float64) string {
+	switch {
+	case math.IsInf(low, -1) && math.IsInf(high, 1):
+		return "any number"
+	case math.IsInf(low, -1):
+		return "under " + twoFigures(kind, high)
+	case math.IsInf(high, 1):
+		return twoFigures(kind, low) + " or more"
+	}
+	from, to := twoFigures(kind, low), twoFigures(kind, high)
+	if unit := " " + quantity.UnitFor(kind, high).Name; strings.HasSuffix(from, unit) {
+		from = strings.TrimSuffix(from, unit)
+	}
+	return from + " to " + to
+}
+
+// MeaningTells says what an answer would point to, and how sure.
+func MeaningTells(m diagnose.Meaning) string {
+	points := "No fault"
+	if m.Part != "" {
+		points = Part(m.Part)
+	}
+	return points + ", " + strings.ReplaceAll(certainty(m.Sure), " ", "\u00a0")
+}
+
+// MeaningChance says how often an answer is expected.
+func MeaningChance(m diagnose.Meaning) string { return "expected in " + certainty(m.Chance) }
+
+// WhyNext says what a check is expected to bring: how far the likeliest part would
+// rise, and what it tells apart.
+func WhyNext(x diagnose.Choice, likeliest float64, means []diagnose.Meaning, suggested bool) string {
+	const worthwhile, nearly = 0.01, 0.999
+	out := "It is not expected to change much: the likeliest part stays at about " + certainty(likeliest) + "."
+	if x.Gain >= worthwhile {
+		out = "The likeliest part stands at " + certainty(likeliest) + "; after this check it is expected at " +
+			certainty(math.Min(likeliest+x.Gain, nearly)) + "."
+	} else if suggested && x.Bits > 0 {
+		out = "It is not expected to change who leads, but rules others out."
+	}
+	if apart := tellsApart(means); apart != "" {
+		out += " It tells apart: " + apart + "."
+	}
+	if suggested {
+		out += " No other check tells more for its minutes."
+	}
+	return out
+}
+
+// tellsApart names up to three parts that answers point to; "" for one alone.
+func tellsApart(means []diagnose.Meaning) string {
+	const most = 3
+	var names []string
+	seen := map[check.Part]bool{}
+	for _, m := range means {
+		if seen[m.Part] || len(names) == most {
+			continue
+		}
+		seen[m.Part] = true
+		name := "a sound machine"
+		if m.Part != "" {
+			name = lowerFirst(Part(m.Part))
+		}
+		names = append(names, name)
+	}
+	if len(names) < 2 {
+		return ""
+	}
+	return strings.Join(names, "; ")
+}
+
+// RestsOn says that a finding stands on one answer, and what another one would mean.
+func RestsOn(k check.Check, a diagnose.Action, r diagnose.Reason) string {
+	before := "Before you buy"
+	if a == diagnose.Repair {
+		before = "Before you start"
+	}
+	usual := "if it then reads otherwise, it is not this"
+	switch {
+	case k.Instrument == check.Eyes && r.Open >= 0.5:
+		usual = "if the answer is no then, it is not this"
+	case k.Instrument == check.Eyes:
+		usual = "if the answer is yes then, it is not this"
+	case r.Open >= 0.5:
+		usual = "unless it reads open line again, it is not this"
+	case r.Usual():
+		usual = "if it is then well away from " + Span(k, r.Low, r.High) + ", it is not this"
+	}
+	return before + ", take once more the reading that speaks loudest for it: " + usual + "."
+}
