@@ -118,11 +118,12 @@ func (c *Conversation) Choices() []Choice { return c.standing().next }
 // surer is the reading that is worth taking once more before a part is named.
 func surer(ranked []Choice) (best Choice, ok bool) {
 	for _, one := range ranked {
-		if one.Again && one.Saves > 0 {
-			return one, true
+		pays := wrongPart*one.Gain - one.Minutes
+		if one.Again && pays > 0 && (!ok || pays > wrongPart*best.Gain-best.Minutes) {
+			best, ok = one, true
 		}
 	}
-	return Choice{}, false
+	return best, ok
 }
 
 // Enough reports whether the finding stands after so many answers.

@@ -11,6 +11,7 @@ import (
 type drawing struct {
 	shown []shown // by those of the machines that can have the fault
 	next  int
+	full  bool
 }
 
 // shown is what one machine shows at all checks.

@@ -177,7 +177,7 @@ func widened(m machine.Machine, luck machine.Chance) machine.Machine {
 }
 
 // slice is how many machines are drawn at a time.
-const slice = 8
+const slice = 3
 
 // populate draws some more machines of a case and keeps what they show; more is
 // false once it has all of them.
@@ -192,7 +192,8 @@ func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Bui
 		}
 		d.next++
 	}
-	if d.next < samples {
+	if d.next < samples || !d.full {
+		d.full = d.next == samples // what they show is summed in a turn of its own
 		return true
 	}
 	c.views, c.cov = d.settle(checks, len(detectors(q.Meter)))
