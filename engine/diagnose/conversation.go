@@ -34,7 +34,7 @@ type answer struct {
 // standing is where the answers so far have led.
 type standing struct {
 	suspects Suspects
-	next     []Choice
+	ranked   []Choice // nil until someone asks for it
 }
 
 // Begin starts a conversation over a model that is ready. cannot reports what one
@@ -54,20 +54,20 @@ const (
 // Ask gives the check to do next; ok is false once the finding stands, or nothing
 // that is left is worth its minutes.
 func (c *Conversation) Ask() (next Choice, ok bool) {
-	s := c.standing()
-	switch {
-	case len(c.answers) >= mostAnswers:
+	if len(c.answers) >= mostAnswers {
 		return Choice{}, false
-	case s.suspects.Enough(len(c.answers)):
-		next, ok = surer(s.next)
-	default:
-		next, ok = Best(s.next)
+	}
+	choices := c.Choices()
+	if c.Suspects().Enough(len(c.answers)) {
+		next, ok = surer(choices)
+	} else {
+		next, ok = Best(choices)
 		if !ok && len(c.answers) < leastAnswers {
-			next, ok = telling(s.next)
+			next, ok = telling(choices)
 		}
 	}
 	if !ok {
-		next, ok = c.oddest(s)
+		next, ok = c.oddest()
 	}
 	if ok {
 		next = c.leadsFirst(next)
@@ -102,10 +102,10 @@ func (c *Conversation) Prepared(next Choice) Choice { return c.leadsFirst(next) 
 
 // oddest is the reading, of those that were taken once, that is likeliest a slip, if
 // it is one rather than not.
-func (c *Conversation) oddest(s standing) (odd Choice, ok bool) {
+func (c *Conversation) oddest() (odd Choice, ok bool) {
 	most := likelySlip
-	for _, one := range s.next {
-		if p := s.suspects.Slips[one.Check.ID]; one.Again && p > most {
+	for _, one := range c.Choices() {
+		if p := c.Suspects().Slips[one.Check.ID]; one.Again && p > most {
 			odd, most, ok = one, p, true
 		}
 	}
@@ -113,7 +113,23 @@ func (c *Conversation) oddest(s standing) (odd Choice, ok bool) {
 }
 
 // Choices ranks all that could be done next, the best first.
-func (c *Conversation) Choices() []Choice { return c.standing().next }
+func (c *Conversation) Choices() []Choice {
+	s := c.standing()
+	if s.ranked == nil {
+		next := c.model.Next(s.suspects, c.Evidence(), c.Done(), c.outOfReach)
+		s.ranked = slices.DeleteFunc(next, func(one Choice) bool { return one.Again && c.taken[one.Check.ID] > 1 })
+		steady(s.ranked)
+	}
+	return s.ranked
+}
+
+// Left lists the checks that were not done and are within reach, as the build has
+// them.
+func (c *Conversation) Left() []check.Check {
+	return slices.DeleteFunc(slices.Clone(c.model.Checks), func(k check.Check) bool {
+		return k.ID == leadZero || c.taken[k.ID] > 0 || c.outOfReach(k)
+	})
+}
 
 // surer is the reading that is worth taking once more before a part is named.
 func surer(ranked []Choice) (best Choice, ok bool) {
@@ -145,9 +161,6 @@ func Best(ranked []Choice) (best Choice, ok bool) {
 	return ranked[0], ranked[0].Saves > 0
 }
 
-// Build is what is asked about.
-func (c *Conversation) Build() check.Build { return c.model.q.Build }
-
 // Suspects is what the answers so far come to.
 func (c *Conversation) Suspects() Suspects { return c.standing().suspects }
 
@@ -175,16 +188,11 @@ func (c *Conversation) Done() []check.ID {
 	return out
 }
 
-func (c *Conversation) standing() standing {
+func (c *Conversation) standing() *standing {
 	if c.now == nil {
-		evidence := c.Evidence()
-		s := standing{suspects: c.model.Weigh(evidence)}
-		s.next = c.model.Next(s.suspects, evidence, c.Done(), c.outOfReach)
-		s.next = slices.DeleteFunc(s.next, func(one Choice) bool { return one.Again && c.taken[one.Check.ID] > 1 })
-		steady(s.next)
-		c.now = &s
+		c.now = &standing{suspects: c.model.Weigh(c.Evidence())}
 	}
-	return *c.now
+	return c.now
 }
 
 // steady orders choices whose worths differ by rounding alone by their ids, so

@@ -23,11 +23,11 @@ func (c *Conversation) Given(a check.Access) bool {
 // Choice is what is expected of a check; ok is false for one that was done, was
 // refused or is out of reach.
 func (c *Conversation) Choice(id check.ID) (choice Choice, ok bool) {
-	i := slices.IndexFunc(c.standing().next, func(x Choice) bool { return x.Check.ID == id })
+	i := slices.IndexFunc(c.Choices(), func(x Choice) bool { return x.Check.ID == id })
 	if i < 0 {
 		return Choice{}, false
 	}
-	return c.standing().next[i], true
+	return c.Choices()[i], true
 }
 
 // Missed lists the refused checks that would still tell something, the most telling

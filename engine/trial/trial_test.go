@@ -66,29 +66,19 @@ func untilSure(of func(*diagnose.Conversation) (diagnose.Choice, bool)) func(*di
 
 // inOrder goes from what is got at easily to what is not.
 func inOrder(c *diagnose.Conversation) (best diagnose.Choice, ok bool) {
-	access := func(c diagnose.Choice) float64 {
+	access := func(k check.Check) float64 {
 		sum := 0.0
-		for _, a := range c.Check.Needs {
+		for _, a := range k.Needs {
 			sum += a.Minutes()
 		}
 		return sum
 	}
-	all := check.Whole(c.Build())
-	place := func(c diagnose.Choice) int {
-		return slices.IndexFunc(all, func(k check.Check) bool { return k.ID == c.Check.ID })
+	left := c.Left()
+	if len(left) == 0 {
+		return diagnose.Choice{}, false
 	}
-	for _, one := range c.Choices() {
-		if one.Again {
-			continue
-		}
-		if !ok || cmp.Or(cmp.Compare(access(one), access(best)), cmp.Compare(place(one), place(best))) < 0 {
-			best, ok = one, true
-		}
-	}
-	if ok {
-		best = c.Prepared(best)
-	}
-	return best, ok
+	first := slices.MinFunc(left, func(a, b check.Check) int { return cmp.Compare(access(a), access(b)) }) // the earlier of equals
+	return c.Prepared(diagnose.Choice{Check: first}), true
 }
 
 // verdict is how a diagnosis ended.
