@@ -94,7 +94,7 @@ func startScript() ([]byte, error) {
 
 // siteFiles is the site for a prefix. Each edition has the same program and a
 // version of its own.
-func siteFiles(t *testing.T, prefix, edition string) map[string][]byte {
+func siteFiles(t testing.TB, prefix, edition string) map[string][]byte {
 	t.Helper()
 	parts, err := compiled()
 	if err != nil {
@@ -103,7 +103,7 @@ func siteFiles(t *testing.T, prefix, edition string) map[string][]byte {
 	return siteOf(t, prefix, parts.Wasm, append(parts.Exec[:len(parts.Exec):len(parts.Exec)], "\n// "+edition+"\n"...))
 }
 
-func siteOf(t *testing.T, prefix string, wasm, script []byte) map[string][]byte {
+func siteOf(t testing.TB, prefix string, wasm, script []byte) map[string][]byte {
 	t.Helper()
 	files, err := web.Site(web.Parts{Prefix: prefix, Wasm: wasm, Exec: script})
 	if err != nil {

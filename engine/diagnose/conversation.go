@@ -23,6 +23,8 @@ type Conversation struct {
 	zero    *meter.Measurement // the leads, once they are known
 	minutes float64
 	now     *standing // nil once an answer has changed it
+	prior   *Suspects // before any answer, once someone asked
+	likes   map[Evidence][]float64
 }
 
 // answer is what one check showed.
@@ -40,7 +42,7 @@ type standing struct {
 // Begin starts a conversation over a model that is ready. cannot reports what one
 // cannot get at; nil is for everything within reach.
 func Begin(m *Model, cannot func(check.Access) bool) *Conversation {
-	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}, taken: map[check.ID]int{}}
+	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}, taken: map[check.ID]int{}, likes: map[Evidence][]float64{}}
 }
 
 // When it is enough. Assumptions, no source: a part that is named by one answer

@@ -35,9 +35,15 @@ func (r Reason) Usual() bool {
 // Explain gives the answers that speak loudest for and against a suspect, each by
 // itself: at most most of either, the loudest first.
 func (m *Model) Explain(s Suspects, evidence []Evidence, id fault.ID, most int) (pro, con []Reason) {
+	return m.explain(s, evidence, m.alone, id, most)
+}
+
+// explain is Explain with what each hypothesis makes of one answer.
+func (m *Model) explain(s Suspects, evidence []Evidence, alone func(Evidence) []float64, id fault.ID, most int) (pro, con []Reason) {
 	for _, e := range evidence {
-		with := m.likelihoodOf(s, e, func(c hypothesis) bool { return c.fault.ID == id })
-		without := m.likelihoodOf(s, e, func(c hypothesis) bool { return c.fault.ID != id })
+		likes := alone(e)
+		with := m.among(s, likes, func(c hypothesis) bool { return c.fault.ID == id })
+		without := m.among(s, likes, func(c hypothesis) bool { return c.fault.ID != id })
 		if with == 0 || without == 0 {
 			continue
 		}

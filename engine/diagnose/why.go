@@ -13,7 +13,26 @@ import (
 // most most of either. Each is weighed as if it were the first: what decided has
 // left no others to be compared with.
 func (c *Conversation) Reasons(id fault.ID, most int) (pro, con []Reason) {
-	return c.model.Explain(c.model.Weigh(nil), c.Evidence(), id, most)
+	return c.model.explain(c.atFirst(), c.Evidence(), c.alone, id, most)
+}
+
+// atFirst is what the suspects were before any answer.
+func (c *Conversation) atFirst() Suspects {
+	if c.prior == nil {
+		s := c.model.Weigh(nil)
+		c.prior = &s
+	}
+	return *c.prior
+}
+
+// alone is the model's, kept: every suspect is asked for the same answers.
+func (c *Conversation) alone(e Evidence) []float64 {
+	likes, kept := c.likes[e]
+	if !kept {
+		likes = c.model.alone(e)
+		c.likes[e] = likes
+	}
+	return likes
 }
 
 // Means is what the answers to a check would mean, after those so far.
@@ -40,13 +59,13 @@ const (
 // Cleared lists the parts that answers showed sound: not those that another finding
 // merely explains away. The most suspected of them comes first.
 func (c *Conversation) Cleared() []Clearing {
-	before, after, evidence := c.model.Weigh(nil), c.Suspects(), c.Evidence()
+	before, after, evidence := c.atFirst(), c.Suspects(), c.Evidence()
 	var out []Clearing
 	for part, p := range before.Parts {
 		if part == "" || p < clearedFrom || after.Parts[part] > min(clearedTo, p/2) {
 			continue
 		}
-		if by := c.model.speakFree(before, evidence, part); len(by) > 0 {
+		if by := c.speakFree(before, evidence, part); len(by) > 0 {
 			out = append(out, Clearing{part, p, after.Parts[part], by})
 		}
 	}
@@ -56,15 +75,16 @@ func (c *Conversation) Cleared() []Clearing {
 
 // speakFree are the answers that a machine without a fault gives more often than
 // one with a fault of the part.
-func (m *Model) speakFree(before Suspects, evidence []Evidence, part check.Part) []check.ID {
+func (c *Conversation) speakFree(before Suspects, evidence []Evidence, part check.Part) []check.ID {
 	type loud struct {
 		id   check.ID
 		bits float64
 	}
 	var all []loud
 	for _, e := range evidence {
-		sound := m.likelihoodOf(before, e, func(c hypothesis) bool { return c.fault.ID == fault.None })
-		faulty := m.likelihoodOf(before, e, func(c hypothesis) bool { return c.fault.Part() == part })
+		likes := c.alone(e)
+		sound := c.model.among(before, likes, func(h hypothesis) bool { return h.fault.ID == fault.None })
+		faulty := c.model.among(before, likes, func(h hypothesis) bool { return h.fault.Part() == part })
 		if sound > 0 && faulty > 0 && math.Log2(sound/faulty) >= clearedBy {
 			all = append(all, loud{e.Check, math.Log2(sound / faulty)})
 		}
@@ -77,17 +97,31 @@ func (m *Model) speakFree(before Suspects, evidence []Evidence, part check.Part)
 	return out
 }
 
-// likelihoodOf is how likely the hypotheses that count give an answer by itself; 0 where
-// there is none, or the answer is of no check.
-func (m *Model) likelihoodOf(s Suspects, e Evidence, counts func(hypothesis) bool) float64 {
+// alone is how likely each hypothesis gives an answer by itself; nil for one that is
+// of no check.
+func (m *Model) alone(e Evidence) []float64 {
 	numbers, checks := m.sorted([]Evidence{e})
 	if len(checks) == 0 {
-		return 0
+		return nil
 	}
+	told := m.anyAlternates(numbers)
+	out := make([]float64, len(m.hypotheses))
+	for i, h := range m.hypotheses {
+		if h.detector > 0 && !told {
+			out[i] = out[i-1]
+			continue
+		}
+		out[i] = math.Exp(m.like(h, numbers, checks, 1).log)
+	}
+	return out
+}
+
+// among is the mean of that over the hypotheses that count; 0 where there is none.
+func (m *Model) among(s Suspects, likes []float64, counts func(hypothesis) bool) float64 {
 	sum, weight := 0.0, 0.0
-	for i, c := range m.hypotheses {
-		if s.weights[i] > 0 && counts(c) {
-			sum += s.weights[i] * math.Exp(m.like(c, numbers, checks, 1).log)
+	for i, l := range likes {
+		if s.weights[i] > 0 && counts(m.hypotheses[i]) {
+			sum += s.weights[i] * l
 			weight += s.weights[i]
 		}
 	}
