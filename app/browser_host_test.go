@@ -49,7 +49,7 @@ func compileApp() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return program, slim.DropLines(program)
+	return slim.Finish(program)
 }
 
 // watchSources lets the go command see what the result depends on; without it

@@ -5,21 +5,19 @@ package main
 
 import (
 	"fmt"
-	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"coilbook/app/device"
 )
 
 func main() {
 	defer showCrash()
-	pause()
+	device.Pause()
 	routes()
-	pause()
+	device.Pause()
 	app.RunWhenOnBrowser()
 }
-
-// pause lets the page answer a touch between two long steps of the start.
-func pause() { time.Sleep(time.Millisecond) }
 
 // showCrash puts a screen with a way out over a dead page. It blocks, because
 // events of a program that has ended would only raise errors on top.

@@ -54,8 +54,9 @@ func finish(wasm, out string) error {
 	if err != nil {
 		return fmt.Errorf("reading the program: %w", err)
 	}
-	if err := slim.DropLines(program); err != nil {
+	smaller, err := slim.Finish(program)
+	if err != nil {
 		return err
 	}
-	return os.WriteFile(out, program, 0o644)
+	return os.WriteFile(out, smaller, 0o644)
 }

@@ -19,36 +19,26 @@ const (
 	funcBytes   = 44 // the fixed part of an entry
 
 	atNameOff, atPcsp, atPcfile, atPcln, atNpcdata = 4, 16, 20, 24, 28
-	atCuOffset, atStartLine                        = 32, 36
+	atCuOffset, atStartLine, atNfuncdata           = 32, 36, 43
 )
+
+// What nothing needs: the lines; where a program may be stopped from outside,
+// which a browser does not do; and how a trace prints arguments (PCDATA and
+// FUNCDATA in internal/abi/symtab.go of Go 1.26).
+var (
+	unused         = []int{atPcfile, atPcln, atCuOffset, atStartLine}
+	unusedPcdata   = []int{0, 3}
+	unusedFuncdata = []int{5, 6}
+)
+
+// none is the place of funcdata that is not there.
+const none = ^uint32(0)
 
 // magic begins the table: a version, two zeros, the quantum of code and the size
 // of a pointer.
 var magic = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
 
-// DropLines clears, in place, what tells the line and the file of an
-// instruction. A crash still names its reason and its functions. What the
-// runtime itself needs, sizes of frames, maps of pointers and calls that were
-// inlined, stays. Cleared bytes cost nothing in a compressed file.
-func DropLines(program []byte) error {
-	parts, err := segmentsOf(program)
-	if err != nil {
-		return err
-	}
-	t, err := tableOf(parts)
-	if err != nil {
-		return err
-	}
-	kept, err := t.clearEntries()
-	if err != nil {
-		return err
-	}
-	t.clearTables(kept)
-	t.write(parts)
-	return nil
-}
-
-// table is a program's table of functions, a copy of the memory it will be in.
+// table is a program's table of functions, a part of its memory.
 type table struct {
 	address uint32
 	memory  []byte // from the header on
@@ -67,8 +57,7 @@ const (
 	functionTable
 )
 
-func tableOf(parts []segment) (*table, error) {
-	image := imageOf(parts)
+func tableOf(image []byte) (*table, error) {
 	at := bytes.Index(image, magic)
 	if at < 0 || len(image)-at < len(magic)+8*headerWords || bytes.Contains(image[at+1:], magic) {
 		return nil, ErrLayout
@@ -84,49 +73,65 @@ func tableOf(parts []segment) (*table, error) {
 	return t, nil
 }
 
-// imageOf is the memory when the program starts.
-func imageOf(parts []segment) []byte {
-	end := 0
-	for _, s := range parts {
-		end = max(end, int(s.address)+len(s.bytes))
-	}
-	image := make([]byte, end)
-	for _, s := range parts {
-		copy(image[s.address:], s.bytes)
-	}
-	return image
-}
-
-// clearEntries clears the lines' places in every entry, and tells which bytes of
-// the tables other entries still need.
+// clearEntries clears what is not needed in every entry, and tells which bytes of
+// the tables are still needed.
 func (t *table) clearEntries() (kept []bool, err error) {
 	pcs := t.memory[t.header[pcTable]:t.header[functionTable]]
 	kept = make([]bool, len(pcs))
-	functions := t.memory[t.header[functionTable]:]
 	for i := range t.header[nFunctions] {
-		at := uint64(binary.LittleEndian.Uint32(functions[8*i+4:]))
-		if at+funcBytes > uint64(len(functions)) {
-			return nil, ErrLayout
+		e, err := t.entry(i)
+		if err != nil {
+			return nil, err
 		}
-		entry := functions[at:]
-		name, npcdata := word(entry, atNameOff), uint64(word(entry, atNpcdata))
-		if uint64(name) >= t.header[unitTable]-t.header[nameTable] || npcdata > 8 || funcBytes+4*npcdata > uint64(len(entry)) {
-			return nil, ErrLayout
+		for _, field := range unused {
+			clear(e.fixed[field : field+4])
 		}
-		offsets := []uint32{word(entry, atPcsp)}
-		for k := range int(npcdata) {
-			offsets = append(offsets, word(entry, funcBytes+4*k))
+		for k := range len(e.pcdata) / 4 {
+			if slices.Contains(unusedPcdata, k) {
+				clear(e.pcdata[4*k : 4*k+4])
+			}
 		}
-		for _, o := range offsets {
+		for k := range len(e.funcdata) / 4 {
+			if slices.Contains(unusedFuncdata, k) {
+				binary.LittleEndian.PutUint32(e.funcdata[4*k:], none)
+			}
+		}
+		for _, o := range append(words(e.pcdata), word(e.fixed, atPcsp)) {
 			if !keep(kept, pcs, o) {
 				return nil, ErrLayout
 			}
 		}
-		for _, field := range []int{atPcfile, atPcln, atCuOffset, atStartLine} {
-			clear(entry[field : field+4])
-		}
 	}
 	return kept, nil
+}
+
+// entry is what the table says of one function, a part of its memory.
+type entry struct {
+	fixed            []byte
+	pcdata, funcdata []byte // places of tables, four bytes each
+}
+
+func (t *table) entry(i uint64) (entry, error) {
+	functions := t.memory[t.header[functionTable]:]
+	at := uint64(word(functions, int(8*i+4)))
+	if at+funcBytes > uint64(len(functions)) {
+		return entry{}, ErrLayout
+	}
+	e := entry{fixed: functions[at : at+funcBytes]}
+	name, npcdata, nfuncdata := word(e.fixed, atNameOff), uint64(word(e.fixed, atNpcdata)), uint64(e.fixed[atNfuncdata])
+	rest := functions[at+funcBytes:]
+	if uint64(name) >= uint64(len(t.names())) || npcdata > 8 || nfuncdata > 8 || 4*(npcdata+nfuncdata) > uint64(len(rest)) {
+		return entry{}, ErrLayout
+	}
+	e.pcdata, e.funcdata = rest[:4*npcdata], rest[4*npcdata:4*(npcdata+nfuncdata)]
+	return e, nil
+}
+
+func words(b []byte) (out []uint32) {
+	for ; len(b) > 0; b = b[4:] {
+		out = append(out, word(b, 0))
+	}
+	return out
 }
 
 func word(b []byte, at int) uint32 { return binary.LittleEndian.Uint32(b[at:]) }
@@ -165,16 +170,4 @@ func (t *table) clearTables(kept []bool) {
 		}
 	}
 	clear(t.memory[t.header[fileTable]:t.header[pcTable]])
-}
-
-// write copies the table back over the segments. It only clears bytes, so a gap
-// between segments, which is all zero, needs none.
-func (t *table) write(parts []segment) {
-	for _, s := range parts {
-		for i := range s.bytes {
-			if at := int64(s.address) + int64(i) - int64(t.address); at >= 0 {
-				s.bytes[i] = t.memory[at]
-			}
-		}
-	}
 }

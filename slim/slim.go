@@ -32,7 +32,10 @@ var ErrGoroot = errors.New("the standard library is not as Go 1.26 has it; compa
 // inlined lists the packages that are compiled for speed. The others are
 // compiled for size: calls are not replaced by what they call.
 var inlined = []string{
-	"internal/runtime/...", "internal/abi", "internal/bytealg",
+	"internal/runtime/...", "internal/abi", "internal/bytealg", "runtime",
+	"math", "math/bits", "math/cmplx",
+	"coilbook/engine/circuit", "coilbook/engine/machine", "coilbook/engine/diagnose",
+	"github.com/maxence-charriere/go-app/v10/pkg/app",
 }
 
 // Prepare writes what the build needs into a directory, for a standard library
@@ -53,6 +56,9 @@ func Prepare(goroot, dir string) (flags []string, err error) {
 		}
 	}
 	if err := sharedSorting(replace, goroot, dir); err != nil {
+		return nil, err
+	}
+	if err := findByNumber(replace, goroot, dir); err != nil {
 		return nil, err
 	}
 	text, err := json.MarshalIndent(map[string]any{"Replace": replace}, "", "  ")
@@ -119,4 +125,20 @@ func sharedSorting(replace map[string]string, goroot, dir string) error {
 		return err
 	}
 	return put(replace, goroot, dir, "slices/sortfunc.go.txt", old)
+}
+
+// findByNumber has the runtime look a function up by its number, without the
+// index that Finish clears. A number that were too low would still do, because
+// the runtime goes on from there.
+func findByNumber(replace map[string]string, goroot, dir string) error {
+	const (
+		file  = "runtime/symtab.go"
+		index = "idx := ffb.idx + uint32(ffb.subbuckets[i])"
+		plain = "idx := pcOff - datap.ftab[0].entryoff; _, _ = ffb, i"
+	)
+	text, err := os.ReadFile(filepath.Join(goroot, "src", filepath.FromSlash(file)))
+	if err != nil || strings.Count(string(text), index) != 1 {
+		return fmt.Errorf("no file %s with the index of functions: %w", file, ErrGoroot)
+	}
+	return place(replace, goroot, dir, file, []byte(strings.Replace(string(text), index, plain, 1)))
 }

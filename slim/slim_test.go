@@ -1,8 +1,10 @@
 package slim
 
 import (
+	"bytes"
 	"crypto/sha1"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -54,8 +56,56 @@ func TestAnotherStandardLibraryIsTold(t *testing.T) {
 
 func TestWhatIsNoProgramIsTold(t *testing.T) {
 	for _, text := range []string{"", "text", "\x00asm\x01\x00\x00\x00", "\x00asm\x01\x00\x00\x00\x0b\x7f\x01"} {
-		assert.ErrorIs(t, DropLines([]byte(text)), errWasm)
+		_, err := Finish([]byte(text))
+		assert.ErrorIs(t, err, errWasm)
 	}
 	// One segment of two bytes at address 16: a program without a table.
-	assert.ErrorIs(t, DropLines([]byte("\x00asm\x01\x00\x00\x00\x0b\x08\x01\x00\x41\x10\x0b\x02ab")), ErrLayout)
+	_, err := Finish([]byte("\x00asm\x01\x00\x00\x00\x0b\x08\x01\x00\x41\x10\x0b\x02ab"))
+	assert.ErrorIs(t, err, ErrLayout)
+}
+
+// Only a long run of zeros parts the memory; its ends are left out anyway.
+func TestMemoryComesInFewPieces(t *testing.T) {
+	long := make([]byte, worthAGap)
+	for name, image := range map[string][]byte{
+		"one piece":              []byte("ab\x00\x00cd"),
+		"zeros at both ends":     []byte("\x00\x00ab\x00cd\x00"),
+		"a gap worth leaving":    slices.Concat([]byte("ab"), long, []byte("cd")),
+		"a gap not worth it":     slices.Concat([]byte("ab"), long[1:], []byte("cd")),
+		"gaps at ends and inner": slices.Concat(long, []byte("a"), long, []byte("b"), long),
+	} {
+		parts := partsOf(image)
+		assert.Equal(t, bytes.Count(image, long)+1-ends(image, long), len(parts), name)
+		rebuilt := imageOf(parts)
+		assert.Equal(t, image, append(rebuilt, make([]byte, len(image)-len(rebuilt))...), name)
+	}
+	assert.Empty(t, partsOf(make([]byte, 3)))
+}
+
+// ends counts the ends of an image that are long runs of zeros.
+func ends(image, long []byte) (n int) {
+	for _, end := range []bool{bytes.HasPrefix(image, long), bytes.HasSuffix(image, long)} {
+		if end {
+			n++
+		}
+	}
+	return n
+}
+
+func TestSignedNumbers(t *testing.T) {
+	for v, want := range map[int64]string{0: "\x00", 63: "\x3f", 64: "\xc0\x00", 128: "\x80\x01", 127456: "\xe0\xe3\x07", -1: "\x7f"} {
+		assert.Equal(t, want, string(appendSigned(nil, v)), v)
+	}
+}
+
+func TestNamesThatStay(t *testing.T) {
+	for name, want := range map[string]string{
+		"runtime.mallocgc": ofRuntime, "reflect.(*rtype).Method": ofMethod, "time.Now": "", "type:.eq.coilbook/app.x": "",
+	} {
+		assert.False(t, staysNamed(name), name)
+		assert.Equal(t, want, standIn(name), name)
+	}
+	for _, name := range []string{"coilbook/app/desk.(*Desk).Start", "main.main", "reflect.makeFuncStub", "reflect.methodValueCall"} {
+		assert.True(t, staysNamed(name), name)
+	}
 }

@@ -26,6 +26,9 @@ func OnKey(handle func(key string) (handled bool)) (release func()) { return fun
 // FocusHeading moves the focus to the first heading of the page.
 func FocusHeading() {}
 
+// Pause lets the page answer a touch between two long steps.
+func Pause() {}
+
 // ScrollTop shows the top of the page.
 func ScrollTop() {}
 

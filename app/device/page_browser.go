@@ -63,6 +63,20 @@ func FocusHeading() {
 	h.Call("focus", map[string]any{"preventScroll": true})
 }
 
+// Pause lets the page answer a touch between two long steps. A timer of this
+// program would not do: when a step took long it has run out already.
+func Pause() {
+	turn := make(chan struct{})
+	f := js.FuncOf(func(js.Value, []js.Value) any { close(turn); return nil })
+	defer f.Release()
+	window().Call("setTimeout", f)
+	<-turn
+}
+
+// The setting up of all packages would be one long step; this one's turn comes
+// behind the runtime's and before the most.
+func init() { Pause() }
+
 // ScrollTop shows the top of the page, and of its main part where that scrolls
 // by itself.
 func ScrollTop() {

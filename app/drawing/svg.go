@@ -19,6 +19,25 @@ func SVG(p Picture) string {
 	return out.String()
 }
 
+// Inline prints a picture as a part of a page, under classes of its style sheet;
+// with a label it is an image to a screen reader, without one it is decoration.
+func Inline(class string, p Picture) string {
+	var out strings.Builder
+	pairs := []string{"class", "drawing " + class, "viewBox", "0 0 " + Number(p.Width) + " " + Number(p.Height)}
+	if p.Label == "" {
+		pairs = append(pairs, "aria-hidden", "true")
+	} else {
+		pairs = append(pairs, "role", "img", "aria-label", p.Label)
+	}
+	open(&out, "svg", pairs...)
+	out.WriteString(">")
+	for _, s := range p.Shapes {
+		write(&out, s)
+	}
+	out.WriteString("</svg>")
+	return strings.ReplaceAll(out.String(), ">\n", ">") // no text of the page but the labels
+}
+
 func write(out *strings.Builder, s Shape) {
 	switch s := s.(type) {
 	case Path:

@@ -1,9 +1,12 @@
 package screen
 
 import (
+	"sync"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"coilbook/app/desk"
+	"coilbook/app/device"
 	"coilbook/app/part"
 	"coilbook/app/words"
 )
@@ -30,8 +33,14 @@ func savedSign(d *desk.Desk) app.UI {
 
 func plainSign() app.UI { return app.Span().Class("saving") }
 
+// made and laid are the two places where the first screen of all is put
+// together in steps, so that the page can answer in between: once its pieces are
+// made, and once they are in the page.
+var made, laid sync.Once
+
 // foot is the bar at the bottom of the main screens.
 func foot(here string) app.UI {
+	made.Do(device.Pause)
 	entry := func(name, path string) app.UI {
 		class := "foot-link"
 		link := part.Link(class, path)

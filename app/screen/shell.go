@@ -124,6 +124,8 @@ func methodPath(id uuid.UUID, m check.Method) string {
 
 // OnMount puts up the desk.
 func (s *Shell) OnMount(ctx app.Context) {
+	device.Pause()
+	s.place = here(ctx) // so that the first screen drawn is the right one
 	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.room = newRoom(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) },
 		func(text string) { device.Keep("practice", text) }, func() string { return device.Kept("practice") })
@@ -137,12 +139,17 @@ func (s *Shell) OnMount(ctx app.Context) {
 // OnNav shows the screen for the address. The framework neither scrolls nor
 // moves the focus by itself.
 func (s *Shell) OnNav(ctx app.Context) {
-	s.place = placeOf(strings.TrimPrefix(ctx.Page().URL().Path, device.Prefix()))
+	s.place = here(ctx)
 	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
 	ctx.Defer(func(app.Context) {
+		laid.Do(device.Pause)
 		device.ScrollTop()
 		device.FocusHeading()
 	})
+}
+
+func here(ctx app.Context) place {
+	return placeOf(strings.TrimPrefix(ctx.Page().URL().Path, device.Prefix()))
 }
 
 func titleOf(p place) string {
