@@ -19,7 +19,7 @@ func benchInBrowser(b *testing.B, dir, name string) string {
 		page.load(h.url("?" + query.Encode()))
 		page.waitFor(`globalThis.exitCode !== undefined`)
 	}
-	return page.written()
+	return evaluate[string](page, `printed.join("\n")`)
 }
 
 // BenchmarkVerdictInTheBrowser runs the verdict's own benchmark as WebAssembly
