@@ -20,6 +20,8 @@ func scaleOf(c check.Check) scale {
 	switch {
 	case c.Instrument == check.FeelerGauge:
 		return scale{50e-6, 0.15}
+	case c.PeakHold:
+		return scale{0.3, 0.2}
 	case c.Function == meter.Ohms:
 		return scale{0.15, 0.07}
 	case c.Function == meter.AmpsDC:

@@ -29,7 +29,7 @@ func shows(m machine.Machine, s fault.Symptom) float64 {
 	case fault.CutsOutHot:
 		return m.Seen(check.SparkAtPlug, cranking) * (1 - m.Seen(check.SparkAtPlug, warm))
 	case fault.FlatStanding:
-		return 1 - (1-steps(m.Harness.Drain, 0.02, 0.004))*(1-0.5*weakens(m))
+		return 1 - (1-steps(m.Harness.Drain, 0.02, 0.004))*(1-0.5*weakens(m))*(1-0.7*fallsBehind(m)) // what is not charged goes flat too
 	}
 	return 1 // on the bench nothing is known
 }
