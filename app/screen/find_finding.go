@@ -40,7 +40,7 @@ func (s *find) finding(v look) app.UI {
 
 // kindOf is the kind of the fault that a finding asks to be mended; "" for none.
 func kindOf(f diagnose.Finding) machine.Kind {
-	if f.Action == diagnose.NoFault || f.Action == diagnose.NotListed {
+	if f.Action == diagnose.NoFault || f.Action == diagnose.NotListed || f.Action == diagnose.Open {
 		return ""
 	}
 	return suspectOf(f).Fault.Kind
@@ -125,7 +125,7 @@ func leaveAlone(v look) app.UI {
 
 // unknown lists what the readings leave open.
 func unknown(v look, f diagnose.Finding) app.UI {
-	const sure, odd, most = 0.95, 0.9, 3
+	const sure, odd, listed, most = 0.95, 0.9, 0.05, 3
 	var items []app.UI
 	add := func(sentence string) { items = append(items, app.Li().Text(sentence)) }
 	if f.Probability < sure && kindOf(f) != "" {
@@ -133,6 +133,9 @@ func unknown(v look, f diagnose.Finding) app.UI {
 	}
 	if f.Strange >= odd && f.Action != diagnose.NotListed {
 		add(words.StrangeReadings(f.Strange))
+	}
+	if f.Unlisted >= listed && f.Action != diagnose.NotListed {
+		add(words.MayBeUnlisted(f.Unlisted))
 	}
 	for _, x := range v.talk.Missed(most) {
 		add(words.WouldHaveTold(words.CheckName(x.Check), x.Minutes))

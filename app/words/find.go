@@ -41,6 +41,7 @@ const (
 	ToldApartTitle  = "It may also be"
 	NotToldApart    = "The checks so far cannot tell these apart from it."
 	OffTheList      = "Something that is not on the list"
+	NotSettled      = "Not settled yet"
 	LeftOutEarlier  = "left out earlier"
 	NotCounted      = "Does not count: "
 	CountBoth       = "Count both"
@@ -186,6 +187,8 @@ func FindingIs(f diagnose.Finding) string {
 		return OffTheList
 	case f.Action == diagnose.NoFault:
 		return "No fault that these checks can see"
+	case f.Action == diagnose.Open:
+		return NotSettled
 	}
 	return Suspect(s.Fault)
 }
@@ -210,6 +213,10 @@ func FindingChance(f diagnose.Finding) string {
 		return "The readings fit no fault of the list. Nearest comes: " + lowerFirst(Suspect(s.Fault)) + "."
 	case f.Action == diagnose.NoFault:
 		return "With " + SuspectChance(f.Probability) + " the parts that were read are sound, and the complaint has another cause."
+	case f.Action == diagnose.Open && s.Fault.ID == fault.None:
+		return "Nothing stands out: " + SuspectChance(f.Probability) + " that no part is at fault."
+	case f.Action == diagnose.Open:
+		return "Nothing stands out. Likeliest: " + lowerFirst(Part(f.Part)) + ", " + SuspectChance(f.Probability) + "."
 	}
 	return Part(f.Part) + ": " + SuspectChance(f.Probability) + ". This fault of it: " + SuspectChance(s.Probability) + "."
 }
@@ -224,6 +231,8 @@ func FindingRemedy(f diagnose.Finding, a check.Aim) string {
 		return OnBenchSound
 	case f.Action == diagnose.NoFault:
 		return "Ride it, and come back when it fails: some faults show only then."
+	case f.Action == diagnose.Open:
+		return "Buy nothing yet: what was read does not settle it. Do one of the checks that were left out, or have it seen by somebody who knows this machine."
 	}
 	return FaultRemedy(s.Fault.Kind)
 }

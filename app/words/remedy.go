@@ -84,7 +84,7 @@ func Home(f diagnose.Finding, s session.Setup) string {
 	}
 	named, ok := found(f)
 	switch {
-	case f.Action == diagnose.NotListed || !ok:
+	case f.Action == diagnose.NotListed || f.Action == diagnose.Open || !ok:
 		return "Do not count on it: the cause is not known. Have it fetched, or go only as far as you can push it back."
 	case f.Action == diagnose.NoFault:
 		return "Yes, with care: nothing was found, so it may fail again. Keep to roads where you can stop."
@@ -175,6 +175,11 @@ func ReadingIs(c check.Check, value string) string { return lowerFirst(CheckName
 // StrangeReadings says that the readings fit nothing well.
 func StrangeReadings(share float64) string {
 	return "The readings fit even the best suspect worse than " + certainty(share) + " of such machines would: something may be at work that is not on the list."
+}
+
+// MayBeUnlisted says that the fault may be none that the program knows.
+func MayBeUnlisted(p float64) string {
+	return "With " + SuspectChance(p) + " it is something that is not on the list."
 }
 
 // WouldHaveTold names a check that was left out.

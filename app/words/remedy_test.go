@@ -101,7 +101,7 @@ func TestTheWayHome(t *testing.T) {
 	bench := s
 	bench.Aim = check.Bench
 	assert.Empty(t, home(machine.PhaseOpen, false, bench), "nothing is ridden")
-	for _, a := range []diagnose.Action{diagnose.NoFault, diagnose.NotListed} {
+	for _, a := range []diagnose.Action{diagnose.NoFault, diagnose.NotListed, diagnose.Open} {
 		none := catalogue(t)[0]
 		whole(t, string(a), words.Home(diagnose.Finding{Action: a, Fault: none.ID, Faults: []diagnose.Suspect{{Fault: none}}}, s))
 	}
@@ -111,6 +111,7 @@ func TestTheWayHome(t *testing.T) {
 func TestWhatStaysUnknownIsSaid(t *testing.T) {
 	whole(t, "leave", words.LeaveAlone(check.Battery, 0.14, 0.003, []string{words.ReadingIs(check.Check{ID: "battery-rest", Measures: "battery-rest"}, "12.6 V"), "b"}))
 	whole(t, "strange", words.StrangeReadings(0.97))
+	whole(t, "unlisted", words.MayBeUnlisted(0.07))
 	whole(t, "left", words.WouldHaveTold("Battery at rest", 3.5))
 	for p, want := range map[float64]string{0.5: "2", 0.6: "2", 0.67: "3", 0.75: "4", 0.8: "5", 0.9: "10", 0.935: "15", 0.99: "20"} {
 		assert.Contains(t, words.OnlyThisMuch(p), "one chance in "+want+" that", "%v", p)
