@@ -71,7 +71,7 @@ func (n *nowhere) Render() app.UI {
 			part.When("", n.Retry != nil, func() app.UI {
 				return part.Button("other-act", words.TryAgain, func(app.Context) { n.Retry() })
 			}),
-			part.Link("main-act", "").ID("home").Text(words.ToStart)),
+			part.Link("main-act", "").ID("to-start").Text(words.ToStart)),
 		foot(""),
 	)
 }

@@ -77,8 +77,8 @@ func (s *checkScreen) dial(v view) app.UI {
 	if !ok || v.bench.Meter.Auto {
 		return app.Div().Class("cell").Body(app.Span().Text(words.DialLabel), app.Strong().Text(value))
 	}
-	return app.Button().Type("button").Class("cell turn").ID("dial").Aria("label", words.TurnDial(value)).Body(
-		app.Span().Text(words.DialLabel), app.Strong().Text(value),
+	return app.Button().Type("button").Class("cell turn").ID("dial").Body(
+		app.Span().Text(words.DialLabel), app.Strong().Text(value), app.Span().Class("unseen").Text(words.TurnDial),
 	).OnClick(func(ctx app.Context, _ app.Event) { s.turnDial() }, app.EventScope(r.Label, string(s.Check)))
 }
 

@@ -57,7 +57,7 @@ func (s *checkScreen) display(v view) app.UI {
 		app.Div().Class("number").Body(
 			app.Span().ID("typed").Class(typedClass(v)).Text(shownText(v)),
 			part.When("unit-place", !worded(v), func() app.UI { return s.unitKey(v) }),
-			s.verdict(v),
+			app.Span().Class("verdict-place").Attr("role", "status").Body(s.verdict(v)),
 		),
 		part.When("bar-place", v.judged() && v.told.Verdict.HasLimit, func() app.UI { return part.Picture("limit-bar", part.LimitBar(v.told.Verdict)) }),
 		s.sentence(v),

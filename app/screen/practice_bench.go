@@ -199,8 +199,8 @@ func (s *practiceBench) fold(panel, name, title, value string) app.UI {
 		class += " on"
 	}
 	return part.Press(app.Button().Type("button").Class(class).ID("fold-"+panel), func(app.Context) { s.turn(panel) }, panel).
-		Aria("expanded", part.Aria(s.panel == panel)).Aria("label", name+": "+title+", "+value).
-		Body(app.Small().Text(title), app.Strong().Text(value))
+		Aria("expanded", part.Aria(s.panel == panel)).
+		Body(app.Span().Class("unseen").Text(name+" "), app.Small().Text(title), app.Strong().Text(value))
 }
 
 // turn unfolds a panel, or folds it up again.

@@ -182,8 +182,8 @@ func Progress(done, of int) string {
 	return fmt.Sprintf("%d of %s done", done, count(of, "check", "checks"))
 }
 
-// TurnDial names the button that moves the dial.
-func TurnDial(now string) string { return "Dial " + now + ". Tap if yours stands elsewhere" }
+// TurnDial says what the button that shows the dial is for.
+const TurnDial = "Tap if yours stands elsewhere"
 
 // ChangeUnit names the button that changes the unit.
 func ChangeUnit(now string) string { return "Unit " + now + ". Tap to change" }
