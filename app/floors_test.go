@@ -26,7 +26,7 @@ var floor = map[string][]string{
 	"engine/rig":         {"engine/quantity", "engine/meter", "engine/transient", "engine/check", "engine/machine"},
 	"engine/practice":    {"engine/"},
 	"engine/fault":       {"engine/check", "engine/machine"},
-	"engine/diagnose":    {"engine/quantity", "engine/uncertainty", "engine/meter", "engine/check", "engine/fault", "engine/machine"},
+	"engine/diagnose":    {"engine/quantity", "engine/uncertainty", "engine/meter", "engine/spec", "engine/check", "engine/fault", "engine/machine"},
 	"engine/session":     {"engine/check", "engine/meter", "engine/spec"},
 	"engine/assess":      {"engine/"},
 	"specs":              {"engine/spec"},
