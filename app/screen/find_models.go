@@ -23,8 +23,9 @@ type models struct {
 
 // grown is one population, done or under way.
 type grown struct {
-	model      *diagnose.Model
-	ready, of  int // cases
+	question   diagnose.Question
+	model      *diagnose.Model // once the drawing began
+	ready, of  int             // cases
 	busy, done bool
 	err        error
 }
@@ -49,26 +50,21 @@ func (m *models) of(s fault.Symptom, b assess.Bench) *grown {
 // and its self-check say.
 func questionKey(s fault.Symptom, b assess.Bench) string {
 	own, _ := json.Marshal(b.State.Setup.Own) // plain fields always encode
-	return fmt.Sprintf("%s %+v %s %s", s, b.State.Setup.Build, b.State.Setup.Meter, own)
+	return fmt.Sprintf("%s %+v %s %s %+v", s, b.State.Setup.Build, b.State.Setup.Meter, own, b.Kit())
 }
 
 func begun(s fault.Symptom, b assess.Bench) *grown {
-	faults, err := fault.Bundled()
-	if err != nil {
-		return &grown{err: err}
-	}
-	g := &grown{model: diagnose.New(diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter, Kit: b.Kit()}, faults)}
-	g.ready, g.of = g.model.Progress()
-	return g
+	return &grown{question: diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter, Kit: b.Kit()}, of: 1}
 }
 
-// grow draws what is left, with a breath for the screen after each case.
+// grow draws what is left, with a breath for the screen after each step.
 func (m *models) grow(g *grown) {
 	g.busy = true
 	turn := m.turn.Load()
 	go func() {
 		time.Sleep(10 * breath) // the screen says so first
-		for more := true; more && m.turn.Load() == turn; time.Sleep(breath) {
+		err := g.begin()
+		for more := err == nil; more && m.turn.Load() == turn; time.Sleep(breath) {
 			more = g.model.Grow()
 			ready, of := g.model.Progress()
 			m.post(func() {
@@ -77,10 +73,24 @@ func (m *models) grow(g *grown) {
 			})
 		}
 		m.post(func() {
-			g.busy = false
+			g.busy, g.err = false, err
 			m.revision++
 		})
 	}()
+}
+
+// begin reads the catalogue and lists its cases, where that was not done.
+func (g *grown) begin() error {
+	if g.model != nil {
+		return nil
+	}
+	faults, err := fault.Bundled()
+	if err != nil {
+		return err
+	}
+	time.Sleep(breath)
+	g.model = diagnose.New(g.question, faults)
+	return nil
 }
 
 // hush stops what nobody waits for; it goes on from there when it is asked for.

@@ -23,7 +23,6 @@ type Conversation struct {
 	zero    *meter.Measurement // the leads, once they are known
 	minutes float64
 	now     *standing // nil once an answer has changed it
-	prior   *Suspects // before any answer, once someone asked
 	likes   map[Evidence][]float64
 }
 

@@ -29,10 +29,14 @@ type Model struct {
 	// hypotheses stand once all cases are ready.
 	hypotheses []hypothesis
 	unlisted   unlisted
-	q          Question
-	builds     []machine.Build
-	spread     []float64 // of the numbers of a check over all cases
-	middle     []float64
+	// prior and first are the suspects and the outcomes of the checks before any
+	// answer.
+	prior  *Suspects
+	first  [][][]float64
+	q      Question
+	builds []machine.Build
+	spread []float64 // of the numbers of a check over all cases
+	middle []float64
 }
 
 // New begins a model; Grow makes it ready.
@@ -62,13 +66,31 @@ func checks(q Question) []check.Check {
 // Grow draws some more machines; more is false once all are there. It takes a few
 // milliseconds, so that a screen can draw between.
 func (m *Model) Grow() (more bool) {
-	if m.ready < len(m.cases) && !m.cases[m.ready].populate(m.q, m.Checks, m.builds) {
-		m.ready++
-	}
-	if m.ready == len(m.cases) && m.spread == nil {
+	switch {
+	case m.ready < len(m.cases):
+		if !m.cases[m.ready].populate(m.q, m.Checks, m.builds) {
+			m.ready++
+		}
+	case m.spread == nil:
 		m.finish()
+	case m.prior == nil:
+		s := m.Weigh(nil)
+		m.prior = &s
+	default:
+		m.foresee()
 	}
-	return m.ready < len(m.cases)
+	return len(m.first) < len(m.Checks)
+}
+
+// foresee works out a few more checks' outcomes before any answer, so that the first
+// question does not take long all at once.
+func (m *Model) foresee() {
+	const atOnce = 3
+	fits := m.fits(*m.prior, nil)
+	for j := len(m.first); j < min(len(m.first)+atOnce, len(m.Checks)); j++ {
+		_, table := m.table(m.outcomes(j, *m.prior, nil, fits))
+		m.first = append(m.first, table)
+	}
 }
 
 // Ready populates all that is left.

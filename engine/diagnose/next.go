@@ -81,10 +81,18 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 				choice.Minutes += a.Minutes()
 			}
 		}
-		_, table := m.table(m.outcomes(j, s, numbers, fits))
-		out, tables = append(out, choice), append(tables, table)
+		out, tables = append(out, choice), append(tables, m.outlook(j, s, numbers, fits, len(evidence)))
 	}
 	return ranked(out, tables)
+}
+
+// outlook is the table of a check after so many answers.
+func (m *Model) outlook(j int, s Suspects, numbers []number, fits []*normal, answers int) [][]float64 {
+	if answers == 0 && j < len(m.first) {
+		return m.first[j]
+	}
+	_, table := m.table(m.outcomes(j, s, numbers, fits))
+	return table
 }
 
 // ranked weighs choices by their outcomes, the one that saves most first.

@@ -17,13 +17,7 @@ func (c *Conversation) Reasons(id fault.ID, most int) (pro, con []Reason) {
 }
 
 // atFirst is what the suspects were before any answer.
-func (c *Conversation) atFirst() Suspects {
-	if c.prior == nil {
-		s := c.model.Weigh(nil)
-		c.prior = &s
-	}
-	return *c.prior
-}
+func (c *Conversation) atFirst() Suspects { return *c.model.prior }
 
 // alone is the model's, kept: every suspect is asked for the same answers.
 func (c *Conversation) alone(e Evidence) []float64 {
