@@ -265,7 +265,7 @@ func TestBadLinesLoseNothing(t *testing.T) {
 		`{"check":"fuse","reading":"5"}`:                         "reading: is no answer to fuse, which is looked at; give yes, true or false",
 		`{"check":"fuse","number":1}`:                            "reading: is no answer to fuse",
 		`{"check":"flux","refuse":true}`:                         `check: "flux"`,
-		`{"check":"lead-zero","reading":"OL"}`:                   "reading: is open line, which leads that work cannot read",
+		`{"check":"lead-zero","reading":"44"}`:                   "reading: is 44 Ω, which leads that work cannot read",
 		`{"check":"exciter-cranking","number":-4}`:               "number: is -4, below zero, which no AC voltage can be",
 		`{"check":"pickup-gap","reading":"won't settle"}`:        "is no length",
 		"{\"reading\":\"\xff\"}":                                 "line: is not UTF-8",

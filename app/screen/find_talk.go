@@ -83,6 +83,13 @@ func (t *talk) take(s *said, m meter.Meter) {
 	}
 }
 
+// leave keeps a reading from being asked for once more.
+func (t *talk) leave(id check.ID) {
+	if s, done := t.answer(id); done && s.entry.Reading != nil {
+		_ = t.Refuse(id) // it is one of the model's
+	}
+}
+
 // hear tells a conversation a reading, which is one more of the same point where
 // again says so; value is the reading in words. After an error the conversation is
 // as it was.
