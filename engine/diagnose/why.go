@@ -13,7 +13,18 @@ import (
 // most most of either. Each is weighed as if it were the first: what decided has
 // left no others to be compared with.
 func (c *Conversation) Reasons(id fault.ID, most int) (pro, con []Reason) {
-	return c.model.explain(c.atFirst(), c.Evidence(), c.alone, id, most)
+	return c.model.explain(c.atFirst(), latest(c.Evidence()), c.alone, id, most)
+}
+
+// latest is the last answer to each check: readings of one point are one reason.
+func latest(evidence []Evidence) []Evidence {
+	var out []Evidence
+	for i, e := range evidence {
+		if !slices.ContainsFunc(evidence[i+1:], func(later Evidence) bool { return later.Check == e.Check }) {
+			out = append(out, e)
+		}
+	}
+	return out
 }
 
 // atFirst is what the suspects were before any answer.
@@ -53,7 +64,7 @@ const (
 // Cleared lists the parts that answers showed sound: not those that another finding
 // merely explains away. The most suspected of them comes first.
 func (c *Conversation) Cleared() []Clearing {
-	before, after, evidence := c.atFirst(), c.Suspects(), c.Evidence()
+	before, after, evidence := c.atFirst(), c.Suspects(), latest(c.Evidence())
 	var out []Clearing
 	for part, p := range before.Parts {
 		if part == "" || p < clearedFrom || after.Parts[part] > min(clearedTo, p/2) {

@@ -125,3 +125,15 @@ func TestReadingsOfAPointCountTogether(t *testing.T) {
 	require.NoError(t, c.Again("battery-5000", "14", ""))
 	assert.Len(t, c.Done(), 2, "the first of a point may come so too")
 }
+
+// Readings of one point are one reason, by the last of them.
+func TestAPointIsOneReason(t *testing.T) {
+	c := answered(t, begun(), [2]string{"battery-5000", "12.3"}, [2]string{"charge-core-1", "0.00004"})
+	require.NoError(t, c.Again("charge-core-1", "0.00005", ""))
+	pro, con := c.Reasons(c.Finding().Fault, 5)
+	seen := map[check.ID]int{}
+	for _, r := range append(pro, con...) {
+		seen[r.Check]++
+	}
+	assert.Equal(t, map[check.ID]int{"battery-5000": 1, "charge-core-1": 1}, seen)
+}
