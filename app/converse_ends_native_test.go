@@ -29,7 +29,13 @@ func TestDialoguesEndWhateverIsSaid(t *testing.T) {
 			}
 			assert.Less(t, asks, 200, "%s: %s", s, says)
 			f := concluded(t, out)
-			assert.GreaterOrEqual(t, f.Probability+f.Unlisted, 0.0)
+			whole := f.Unlisted
+			for _, one := range f.Suspects {
+				whole += one.Probability
+			}
+			assert.Len(t, f.Suspects, named, "%s: %s", s, says)
+			assert.Greater(t, whole, 0.4, "%s: %s: the likeliest and the unlisted hold most", s, says)
+			assert.LessOrEqual(t, whole, 1+1e-3, "%s: %s", s, says)
 			if strings.HasPrefix(says, `{"refuse`) {
 				assert.Equal(t, "not settled", string(f.Action), "%s", s)
 			}

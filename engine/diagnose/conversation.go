@@ -71,7 +71,7 @@ func (c *Conversation) Ask() (next Choice, ok bool) {
 		next, ok = c.oddest()
 	}
 	if ok {
-		next = c.leadsFirst(next)
+		next = c.Prepared(next)
 	}
 	return next, ok
 }
@@ -86,9 +86,9 @@ func telling(choices []Choice) (best Choice, ok bool) {
 	return best, ok
 }
 
-// leadsFirst is a choice, or the probes held together before a check of few ohms
-// while nobody knows the leads' own.
-func (c *Conversation) leadsFirst(next Choice) Choice {
+// Prepared is a choice, or the probes held together before a check of few ohms while
+// nobody knows the leads' own.
+func (c *Conversation) Prepared(next Choice) Choice {
 	const fewOhms = 20
 	k := next.Check
 	if c.zero != nil || c.refused[leadZero] || k.Instrument != check.Multimeter || k.Function != meter.Ohms || k.Expected > fewOhms {
@@ -97,9 +97,6 @@ func (c *Conversation) leadsFirst(next Choice) Choice {
 	leads := c.model.Checks[c.model.index[leadZero]]
 	return Choice{Check: leads, Minutes: leads.Minutes}
 }
-
-// Prepared is a choice of one's own, after what has to come before it.
-func (c *Conversation) Prepared(next Choice) Choice { return c.leadsFirst(next) }
 
 // oddest is the reading, of those that were taken once, that is likeliest a slip, if
 // it is one rather than not.
