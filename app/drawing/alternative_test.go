@@ -52,7 +52,7 @@ func TestAlternativesSayWhatIsTouchedAndTheState(t *testing.T) {
 		"battery-lamp":         "red: battery +, black: battery −, plug together, lamp on, V⎓",
 		"battery-5000":         "red: battery +, black: battery −, plug together, 5000 rpm, V⎓",
 		"supply-key":           "red: key out, black: battery −, plug together, key on, V⎓",
-		"key-off-current":      "red: battery +, black: clamp +, plug together, key off, never crank, A⎓",
+		"key-off-current":      "red: clamp −, black: battery −, plug together, key off, never crank, A⎓",
 		"charge-ac-1-2":        "red: 1, black: 2, plug apart, 3000 rpm, V~",
 		"pickup-core":          "red: pickup 1, black: bare metal, plug apart, Ω",
 		"coil-primary":         "red: coil pin, black: bare metal, Ω",

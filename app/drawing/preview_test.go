@@ -90,7 +90,7 @@ func plainLabel(t check.Terminal) string {
 		check.Core: "core", check.BatteryPlus: "battery +", check.BatteryMinus: "battery −",
 		check.ResistorA: "resistor leg 1", check.ResistorB: "resistor leg 2", check.BoxOutput: "box output",
 		"regulator-1": "reg 1", "regulator-2": "reg 2", "regulator-3": "reg 3", "regulator-4": "reg 4",
-		check.PlusClamp: "clamp +", check.RegulatorPlus: "reg +", check.RegulatorBody: "reg body", check.KeyOut: "key out",
+		check.PlusClamp: "clamp +", check.MinusClamp: "clamp −", check.RegulatorPlus: "reg +", check.RegulatorBody: "reg body", check.KeyOut: "key out",
 		check.BoxGround: "box gnd", check.BoxFeed: "box feed", check.KillWire: "kill", check.CoilPrimary: "coil pin",
 		check.SparkLead: "HT lead", check.CapEnd: "cap end",
 	}[t]

@@ -17,8 +17,10 @@ func (s *sheet) wholeMachine() func() {
 		return s.batteryInMachine
 	case spec.DropPlus, spec.DropGround:
 		return s.supplyDrop
-	case spec.DropTerminal, spec.KeyOffCurrent:
+	case spec.DropTerminal:
 		return s.plusPost
+	case spec.KeyOffCurrent:
+		return s.minusPost
 	case spec.SupplyKey:
 		return s.behindTheKey
 	case spec.ChargeAC, spec.PickupCranking, spec.ExciterFree:

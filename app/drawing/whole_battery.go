@@ -52,40 +52,48 @@ func (s *sheet) supplyDrop() {
 	s.probes(map[check.Terminal]float64{check.BatteryPlus: -14, check.BatteryMinus: -14})
 }
 
-// plusPost is the battery's plus post and its clamp: on it for the drop, lifted
-// off and hanging on its cable where the meter takes its place.
+// plusPost is the battery's plus post with its clamp around it.
 func (s *sheet) plusPost() {
-	const post = 22.0
 	b := upright{18, 96, 120, 50}
-	x, word := b.plus().X, s.engineWord()
-	s.mark(check.BatteryPlus, Point{x, b.y - post + 3})
-	s.add(b.draw(post)...)
+	s.post(b, check.BatteryPlus, b.plus(), s.engineWord())
+	s.clampOn(b.plus().X, b.y)
+	s.mark(check.PlusClamp, Point{b.plus().X + 32, b.y - 9})
+	s.add(drawMeter(s.check.Function)...)
+	s.probes(map[check.Terminal]float64{check.BatteryPlus: -42, check.PlusClamp: -30})
+}
+
+// minusPost is the minus post with its clamp lifted off and hanging on its cable:
+// the meter takes its place. The plus clamp stays on.
+func (s *sheet) minusPost() {
+	b := upright{18, 96, 112, 50}
+	s.post(b, check.BatteryMinus, b.minus(), s.words.NeverCrank)
+	s.clampOn(b.plus().X, b.y)
+	s.lifted(Point{160, 92})
+	s.add(drawMeter(s.check.Function)...)
+	s.probes(map[check.Terminal]float64{check.BatteryMinus: -42, check.MinusClamp: 0})
+}
+
+// post is the battery with the one of its posts that a probe goes on.
+func (s *sheet) post(b upright, t check.Terminal, at Point, word string) {
+	const high = 22.0
+	s.mark(t, Point{at.X, b.y - high + 3})
+	s.add(b.draw(high)...)
 	s.add(words("label", Middle, b.x+b.w/2, 163, fit(s.words.Battery, textSize, 110)))
-	lean := -30.0
-	if s.check.Measures == spec.KeyOffCurrent {
-		word, lean = s.words.NeverCrank, 0
-		s.lifted(Point{153, 62})
-	} else {
-		s.clampOn(x, b.y)
-	}
 	s.engineSign(Point{22, 46}, 11)
 	s.add(words("label-accent", Start, 5, 14, fit(word, textSize, 165)))
-	s.add(drawMeter(s.check.Function)...)
-	s.probes(map[check.Terminal]float64{check.BatteryPlus: -42, check.PlusClamp: lean})
 }
 
 // clampOn grips a post; its cable goes down on the left.
 func (s *sheet) clampOn(x, y float64) {
 	s.add(thick(x-20, y-7, 9, y-7, 9, 165)...)
 	s.add(Rect{"iron", x - 22, y - 13, 58, 12, 3, 0}, Rect{"metal", x + 24, y - 17, 8, 20, 2, 0})
-	s.mark(check.PlusClamp, Point{x + 32, y - 9})
 }
 
 // lifted is the clamp by itself, upright on its cable.
 func (s *sheet) lifted(at Point) {
 	s.add(thick(at.X, at.Y+10, at.X, 165)...)
 	s.add(Rect{"iron", at.X - 7, at.Y - 18, 14, 38, 3, 0}, Circle{"paper", Point{at.X, at.Y - 10}, 4, 0})
-	s.mark(check.PlusClamp, Point{at.X + 5, at.Y + 4})
+	s.mark(check.MinusClamp, Point{at.X + 5, at.Y + 4})
 }
 
 // thick is a battery's cable.

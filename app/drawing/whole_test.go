@@ -37,12 +37,12 @@ func TestALookShowsNoMeter(t *testing.T) {
 // between the two.
 func TestTheClampIsLiftedOffForTheCurrent(t *testing.T) {
 	b := check.DefaultBuild()
-	apart := func(id check.ID) float64 {
+	apart := func(id check.ID, clamp, post check.Terminal) float64 {
 		p := ForCheck(planned(t, b, id), b, plainLabel, English())
-		return p.Anchors[check.PlusClamp].X - p.Anchors[check.BatteryPlus].X
+		return p.Anchors[clamp].X - p.Anchors[post].X
 	}
-	assert.Less(t, apart("drop-terminal"), 40.0)
-	assert.Greater(t, apart("key-off-current"), 100.0)
+	assert.Less(t, apart("drop-terminal", check.PlusClamp, check.BatteryPlus), 40.0)
+	assert.Greater(t, apart("key-off-current", check.MinusClamp, check.BatteryMinus), 50.0)
 }
 
 // The bare lead stands off the metal, or there would be no gap to see a spark in.

@@ -147,12 +147,12 @@ func boxSteps(c check.Check, m meter.Meter) []string {
 func currentSteps(c check.Check, m meter.Meter) []string {
 	return []string{
 		"Key off, key out. Never crank or turn the key on with the meter in series.",
-		"In open air. Loosen the plus clamp and lift it off; the wrench must not touch the frame.",
+		"In open air. Loosen the minus clamp, never the plus one, and lift it off.",
 		"Red lead in the 10 A socket, black in COM. Dial to " + dialOf(c, m) + ".",
 		"Touch for a moment first. A fat spark? Stop: that is more than the meter can carry.",
 		probes(c) + " Hold both until you have read.",
 		"Wait ten seconds, then type the number.",
-		"Take the probes off, put the clamp back on and tighten it.",
+		"Take the probes off, put the minus clamp back on and tighten it.",
 		"Put the red lead back in VΩ now: in the 10 A socket the next volts reading is a short.",
 	}
 }

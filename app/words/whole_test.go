@@ -85,7 +85,7 @@ func TestALookSaysWhatIsAYes(t *testing.T) {
 // What the starter draws through a meter in series destroys it, and so does the
 // battery through a lead left in the 10 A socket.
 func TestTheMeterInSeriesIsGuarded(t *testing.T) {
-	inOrder(t, "key-off-current", "Never crank or turn the key on", "lift it off", "10 A socket", "Red on battery plus", "clamp back on", "back in VΩ")
+	inOrder(t, "key-off-current", "Never crank or turn the key on", "minus clamp, never the plus one, and lift it off", "10 A socket", "Red on the clamp that came off battery minus", "clamp back on", "back in VΩ")
 	c := find(t, "key-off-current")
 	assert.Equal(t, "COM · 10 A", words.Jacks(c))
 	for _, m := range meter.Bundled() {

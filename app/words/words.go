@@ -45,6 +45,7 @@ var terminals = map[check.Terminal]string{
 	check.ResistorB:    "the resistor's other end",
 
 	check.PlusClamp:     "the cable clamp on battery plus",
+	check.MinusClamp:    "the clamp that came off battery minus",
 	check.FuseIn:        "the main fuse, harness side",
 	check.FuseOut:       "the main fuse, battery side",
 	check.RegulatorPlus: "the regulator's plus wire",
@@ -75,7 +76,7 @@ func ShortTerminal(t check.Terminal) string {
 		check.Core: "core", check.GroundLead: "ground", check.PickupA: "pickup 1", check.PickupB: "pickup 2",
 		check.ExciterLead: "exciter", check.OtherProbe: "probe", check.ReluctorGap: "gap",
 		check.BoxOutput: "box out", check.BatteryPlus: "+", check.BatteryMinus: "−", check.ResistorA: "R end 1", check.ResistorB: "R end 2",
-		check.PlusClamp: "clamp +", check.FuseIn: "fuse in", check.FuseOut: "fuse out", check.RegulatorPlus: "reg +",
+		check.PlusClamp: "clamp +", check.MinusClamp: "clamp −", check.FuseIn: "fuse in", check.FuseOut: "fuse out", check.RegulatorPlus: "reg +",
 		check.RegulatorBody: "reg body", check.Frame: "frame", check.KeyOut: "key out", check.LightingLead: "lights",
 		check.PickupTwo: "pickup 3", check.BoxExciter: "box exc", check.BoxPickup: "box trig", check.BoxGround: "box gnd",
 		check.BoxFeed: "box feed", check.KillWire: "kill", check.CoilPrimary: "coil pin", check.SparkLead: "HT lead",

@@ -45,6 +45,7 @@ const (
 // regulator-1 … regulator-4, box-exciter and box-pickup the other side.
 const (
 	PlusClamp     Terminal = "plus-clamp"     // the cable on the battery's plus post
+	MinusClamp    Terminal = "minus-clamp"    // the cable on its minus post
 	FuseIn        Terminal = "fuse-in"        // the harness side of the main fuse
 	FuseOut       Terminal = "fuse-out"       // its battery side
 	RegulatorPlus Terminal = "regulator-plus" // where it feeds the harness

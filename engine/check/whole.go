@@ -67,7 +67,7 @@ func supplyChecks() []Check {
 		}
 		return c
 	}
-	current := volts("key-off-current", spec.KeyOffCurrent, Wiring, BatteryPlus, PlusClamp, Stopped, false, 3, 1)
+	current := volts("key-off-current", spec.KeyOffCurrent, Wiring, MinusClamp, BatteryMinus, Stopped, false, 3, 1)
 	current.Function = meter.AmpsDC
 	current.Cautions = []Caution{BatteryShort, BatteryGas, KeyOff}
 	return []Check{

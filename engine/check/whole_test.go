@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coilbook/engine/check"
+	"coilbook/engine/meter"
 )
 
 // The whole machine's checks hold all that the plans of the generator ask for,
@@ -69,4 +70,15 @@ func TestPeaksNeedAnAdapter(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 3, held)
+}
+
+// A wrench between plus and frame is a short circuit: amps are read at the minus
+// post, whose clamp may touch what it likes. Common practice, no source.
+func TestAmpsAreReadAtTheMinusPost(t *testing.T) {
+	for _, c := range check.Whole(check.DefaultBuild()) {
+		if c.Function != meter.AmpsDC || c.Instrument != check.Multimeter {
+			continue
+		}
+		assert.Equal(t, []check.Terminal{check.MinusClamp, check.BatteryMinus}, []check.Terminal{c.Red, c.Black}, c.ID)
+	}
 }

@@ -66,7 +66,7 @@ func (b Build) pointAt(t check.Terminal) (p point, ok bool) {
 		return groundLead, b.GroundLead
 	case check.BatteryPlus:
 		return batteryPlus, true
-	case check.BatteryMinus:
+	case check.BatteryMinus, check.MinusClamp:
 		return batteryMinus, true
 	case check.PlusClamp, check.FuseOut:
 		return plusClamp, true

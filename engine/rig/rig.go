@@ -89,6 +89,8 @@ func (r *Rig) node(t check.Terminal) transient.Node {
 		return transient.Ground
 	case check.FuseOut:
 		t = check.PlusClamp
+	case check.MinusClamp:
+		t = check.BatteryMinus
 	case check.BoxOutput:
 		t = check.CoilPrimary
 	case check.KillWire:
