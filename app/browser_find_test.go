@@ -224,6 +224,9 @@ func TestTooMuchVoltageIsFoundAndStandsOnTheSheet(t *testing.T) {
 	b.open(strings.Replace(evaluate[string](b, `location.href`), "/find", "/sheet", 1))
 	b.waitText("beyond", "Battery at 5000 rpm")
 	b.tells("beyond", "16.3", "12.8 V")
+	if !evaluate[bool](b, `document.getElementById("beyond").getBoundingClientRect().top < document.getElementById("rows").getBoundingClientRect().top`) {
+		t.Error("the sheet of a search begins with the generator's plan")
+	}
 	b.size(360, 1500)
 	b.shot("sheet-beyond")
 	b.size(360, 640)

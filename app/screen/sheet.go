@@ -26,7 +26,32 @@ func (s *sheet) Render() app.UI {
 	if !ok {
 		return waiting()
 	}
-	r := b.Report()
+	progress, rows := s.rows(b)
+	body := append([]app.UI{heading(words.SessionName(b.State)), part.Text("quiet", progress+". "+words.SheetHint)}, rows...)
+	body = append(body,
+		legend(),
+		part.When("", b.State.Setup.Aim != check.SelfCheck, func() app.UI { return s.methods(b) }),
+		toFind(b),
+		part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
+	)
+	return app.Div().Class("page").Body(
+		head(words.Titles["sheet"], savedSign(s.Desk), ""),
+		app.Main().Class("main").Body(body...),
+		app.Footer().Class("act").Body(s.action(b)),
+	)
+}
+
+// rows begins with what the aim begins with: the plan, or the suspects' checks.
+func (s *sheet) rows(b assess.Bench) (progress string, groups []app.UI) {
+	plan, beyond := s.planned(b.Report()), s.beyond(b.Beyond())
+	if straight(b.State.Setup.Aim) {
+		generator := app.Div().Class("methods").Body(app.H2().Text(words.GeneratorTitle), plan)
+		return words.FindProgress(len(b.State.Current)), []app.UI{beyond, generator}
+	}
+	return words.Progress(b.State.Answered()), []app.UI{plan, beyond}
+}
+
+func (s *sheet) planned(r assess.Report) app.UI {
 	rows := []app.UI{}
 	for _, l := range r.Lines {
 		rows = append(rows, s.row(l))
@@ -39,22 +64,7 @@ func (s *sheet) Render() app.UI {
 			rows = append(rows, balanceRow(*bal))
 		}
 	}
-	beyond := b.Beyond()
-	done, of := b.State.Answered()
-	return app.Div().Class("page").Body(
-		head(words.Titles["sheet"], savedSign(s.Desk), ""),
-		app.Main().Class("main").Body(
-			heading(words.SessionName(b.State)),
-			part.Text("quiet", words.Progress(done, of)+". "+words.SheetHint),
-			app.Div().Class("rows").ID("rows").Body(rows...),
-			part.When("", len(beyond) > 0, func() app.UI { return s.beyond(beyond) }),
-			legend(),
-			part.When("", b.State.Setup.Aim != check.SelfCheck, func() app.UI { return s.methods(b) }),
-			toFind(b),
-			part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
-		),
-		app.Footer().Class("act").Body(s.action(b)),
-	)
+	return app.Div().Class("rows").ID("rows").Body(rows...)
 }
 
 func (s *sheet) action(b assess.Bench) app.UI {
@@ -75,13 +85,15 @@ func (s *sheet) row(l assess.Line) app.UI {
 	)
 }
 
-// beyond lists what was read for the suspects; it is corrected there.
+// beyond lists what was read for the suspects, if anything; it is corrected there.
 func (s *sheet) beyond(lines []assess.Line) app.UI {
-	var rows []app.UI
-	for _, l := range lines {
-		rows = append(rows, s.found(l))
-	}
-	return app.Div().Class("methods").ID("beyond").Body(app.H2().Text(words.BeyondTitle), app.Div().Class("rows").Body(rows...))
+	return part.When("", len(lines) > 0, func() app.UI {
+		var rows []app.UI
+		for _, l := range lines {
+			rows = append(rows, s.found(l))
+		}
+		return app.Div().Class("methods").ID("beyond").Body(app.H2().Text(words.BeyondTitle), app.Div().Class("rows").Body(rows...))
+	})
 }
 
 func (s *sheet) found(l assess.Line) app.UI {

@@ -46,6 +46,7 @@ const (
 	NotCounted      = "Does not count: "
 	CountBoth       = "Count both"
 	BeyondTitle     = "Read for the suspects"
+	GeneratorTitle  = "Checks of the generator itself"
 	FitNone         = "The readings fit no fault of the list: one of them may be wrong, or it is something else. Take the oddest again before you go on."
 )
 
