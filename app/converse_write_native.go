@@ -40,6 +40,7 @@ type ask struct {
 	Question   string          `json:"question,omitempty"`
 	Engine     string          `json:"engine"`
 	Plug       string          `json:"plug"`
+	Off        check.Off       `json:"off,omitempty"` // taken off besides
 	Key        string          `json:"key"`
 	Warm       bool            `json:"warm"`
 	Needs      []check.Access  `json:"needs"`
@@ -99,6 +100,7 @@ func askOf(next diagnose.Choice, with meter.Meter) ask {
 		Check: c.ID, Instrument: instruments[c.Instrument], Red: c.Red, Black: c.Black, Engine: engines[c.Engine], Plug: plugs[c.Plug],
 		Key: keys[c.Key || c.Engine != check.Stopped], Warm: c.Hot || c.Method == check.HotWinding, Minutes: rounded(next.Minutes, 100),
 		Needs: append([]check.Access{}, c.Needs...), Cautions: append([]check.Caution{}, c.Cautions...), PeakHold: c.PeakHold, Again: next.Again,
+		Off: c.Off,
 	}
 	if c.Instrument == check.Eyes {
 		out.Look, out.Question = c.Looks, words.Look(c.Looks)

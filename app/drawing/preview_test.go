@@ -92,6 +92,6 @@ func plainLabel(t check.Terminal) string {
 		"regulator-1": "reg 1", "regulator-2": "reg 2", "regulator-3": "reg 3", "regulator-4": "reg 4",
 		check.PlusClamp: "clamp +", check.MinusClamp: "clamp −", check.RegulatorPlus: "reg +", check.RegulatorBody: "reg body", check.KeyOut: "key out",
 		check.BoxGround: "box gnd", check.BoxFeed: "box feed", check.KillWire: "kill", check.CoilPrimary: "coil pin",
-		check.SparkLead: "HT lead", check.CapEnd: "cap end",
+		check.SparkLead: "HT lead", check.CapScrew: "cap screw", check.CapEnd: "cap end", check.PlugTop: "plug top", check.PlugThread: "thread",
 	}[t]
 }

@@ -24,7 +24,7 @@ func (s *sheet) coilOhms() {
 // capOhms is the plug cap by itself: its screw for the lead and its spring.
 func (s *sheet) capOhms() {
 	const y = 104.0
-	s.mark(check.SparkLead, Point{36, y})
+	s.mark(check.CapScrew, Point{36, y})
 	s.mark(check.CapEnd, Point{160, y})
 	s.add(line("casing", 9, 30, y, 60, y), Rect{"metal", 32, y - 3, 28, 6, 1, 0})
 	for x := 38.0; x < 54; x += 5 {
@@ -34,18 +34,18 @@ func (s *sheet) capOhms() {
 	s.add(line("ink", 2.4, 142, y, 145, y-7, 149, y+7, 153, y-7, 157, y+7, 160, y))
 	s.add(words("label", Middle, 96, y+40, fit(s.words.Cap, textSize, 176)))
 	s.add(drawMeter(s.check.Function)...)
-	s.probes(map[check.Terminal]float64{check.SparkLead: -46, check.CapEnd: -16})
+	s.probes(map[check.Terminal]float64{check.CapScrew: -46, check.CapEnd: -16})
 }
 
 // plugLeak is the spark plug by itself: its top and its thread.
 func (s *sheet) plugLeak() {
 	const y = 104.0
-	s.mark(check.CapEnd, Point{32, y})
-	s.mark(check.Core, Point{140, y - 4})
+	s.mark(check.PlugTop, Point{32, y})
+	s.mark(check.PlugThread, Point{140, y - 4})
 	s.add(bigPlug(Point{172, y}, false))
 	s.add(words("label", Middle, 96, y+42, fit(s.words.SparkPlug, textSize, 176)))
 	s.add(drawMeter(s.check.Function)...)
-	s.probes(map[check.Terminal]float64{check.CapEnd: -46, check.Core: -24})
+	s.probes(map[check.Terminal]float64{check.PlugTop: -46, check.PlugThread: -24})
 }
 
 // bigPlug lies along x with its gap at a point and its top 144 to the left, or to

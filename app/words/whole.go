@@ -72,14 +72,6 @@ func Access(a check.Access) string {
 // the core lies under its cover: metal of the engine is the same point.
 func TerminalIn(c check.Check, t check.Terminal) string {
 	switch {
-	case c.Measures == spec.PlugLeak && t == check.CapEnd:
-		return "the spark plug's top"
-	case c.Measures == spec.PlugLeak && t == check.Core:
-		return "its thread"
-	case c.Measures == spec.PlugCap && t == check.SparkLead:
-		return "the cap's screw for the lead"
-	case c.Measures == spec.PlugCap && t == check.CapEnd:
-		return "the spring that grips the plug"
 	case t == check.Core && atEngine(c):
 		return "bare engine metal"
 	}

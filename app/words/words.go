@@ -61,7 +61,10 @@ var terminals = map[check.Terminal]string{
 	check.KillWire:      "the kill wire",
 	check.CoilPrimary:   "the small pin of the ignition coil",
 	check.SparkLead:     "the bare end of the spark lead",
-	check.CapEnd:        "the spring in the plug cap",
+	check.CapScrew:      "the cap's screw for the lead",
+	check.CapEnd:        "the spring that grips the plug",
+	check.PlugTop:       "the spark plug's top",
+	check.PlugThread:    "its thread",
 }
 
 // ShortTerminal names a point where there is room for one word.
@@ -80,7 +83,7 @@ func ShortTerminal(t check.Terminal) string {
 		check.RegulatorBody: "reg body", check.Frame: "frame", check.KeyOut: "key out", check.LightingLead: "lights",
 		check.PickupTwo: "pickup 3", check.BoxExciter: "box exc", check.BoxPickup: "box trig", check.BoxGround: "box gnd",
 		check.BoxFeed: "box feed", check.KillWire: "kill", check.CoilPrimary: "coil pin", check.SparkLead: "HT lead",
-		check.CapEnd: "cap end",
+		check.CapScrew: "screw", check.CapEnd: "cap end", check.PlugTop: "top", check.PlugThread: "thread",
 	}[t]
 }
 

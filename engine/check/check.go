@@ -61,7 +61,10 @@ const (
 	KillWire      Terminal = "kill-wire"      // where it is grounded to stop
 	CoilPrimary   Terminal = "coil-primary"   // the ignition coil's low-voltage pin
 	SparkLead     Terminal = "spark-lead"     // the bare end of the high-voltage lead
+	CapScrew      Terminal = "cap-screw"      // where the plug cap takes that lead
 	CapEnd        Terminal = "cap-end"        // where the cap grips the plug
+	PlugTop       Terminal = "plug-top"       // the spark plug's, where the cap grips it
+	PlugThread    Terminal = "plug-thread"    // its metal that screws into the engine
 )
 
 // Plug says whether the generator's plug is apart or together.
@@ -83,6 +86,18 @@ const (
 	Idling
 	At3000 // rpm
 	At5000 // rpm
+)
+
+// Off is a part or a wire that is taken off for a check, so that nothing else is
+// read with it.
+type Off string
+
+// What is taken off.
+const (
+	KillWireOff  Off = "kill-wire"  // off the ignition box
+	CoilLeadOff  Off = "coil-lead"  // off the ignition coil's small pin
+	CapOff       Off = "spark-cap"  // off the spark lead and off the plug
+	SparkPlugOff Off = "spark-plug" // out of its cap
 )
 
 // Instrument is what the reading is taken with.
@@ -119,6 +134,8 @@ type Check struct {
 	PeakHold bool
 	// Swapped says that the leads are on the wrong way round on purpose.
 	Swapped bool
+	// Off is what is taken off besides the generator's plug.
+	Off Off
 	// Key says that the key is on; Hot that the engine is warm from a ride.
 	Key, Hot bool
 	Needs    []Access // what must be got at or set going before

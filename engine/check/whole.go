@@ -170,12 +170,15 @@ func boxChecks(b Build) []Check {
 		ohms("box-ground", spec.BoxGround, Wiring, BoxGround, Core, 1, SidePanel),
 		ohms("coil-primary", spec.CoilPrimary, IgnitionCoil, CoilPrimary, Core, 1, Tank),
 		ohms("coil-secondary", spec.CoilSecondary, IgnitionCoil, SparkLead, Core, 15e3, Tank),
-		ohms("plug-cap", spec.PlugCap, SparkPlug, SparkLead, CapEnd, 15e3, Tank),
-		ohms("plug-leak", spec.PlugLeak, SparkPlug, CapEnd, Core, 1.9e6, SparkPlugOut),
+		ohms("plug-cap", spec.PlugCap, SparkPlug, CapScrew, CapEnd, 15e3, Tank),
+		ohms("plug-leak", spec.PlugLeak, SparkPlug, PlugTop, PlugThread, 1.9e6, SparkPlugOut),
 		{
 			ID: "box-output", Measures: spec.BoxOutputAC, Part: IgnitionBox, Function: meter.VoltsAC, Expected: 100, Red: BoxOutput, Black: Core,
 			Plug: Together, Engine: Cranking, Key: true, Minutes: 2, Needs: []Access{Tank, Helper}, Traps: []Trap{WeakBattery, ClipsTouch}, Cautions: ignitionCautions,
 		},
+	}
+	for i := range out {
+		out[i].Off = offFor[out[i].Measures]
 	}
 	for _, c := range out {
 		if c.Measures == spec.CoilSecondary {
@@ -191,6 +194,11 @@ func boxChecks(b Build) []Check {
 		})
 	}
 	return out
+}
+
+// offFor is what has to be off so that a part is read by itself.
+var offFor = map[spec.Measurand]Off{
+	spec.KillWire: KillWireOff, spec.CoilPrimary: CoilLeadOff, spec.CoilSecondary: CapOff, spec.PlugCap: CapOff, spec.PlugLeak: SparkPlugOff,
 }
 
 // lookChecks are seen, not measured: a question with yes or no for an answer.

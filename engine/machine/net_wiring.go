@@ -1,5 +1,7 @@
 package machine
 
+import "coilbook/engine/check"
+
 // shortedDiode is what is left of one, Ω. An assumption, no source.
 const shortedDiode = 1e-3
 
@@ -55,14 +57,20 @@ func (n *net[T]) joinIgnition(m *Machine, s State) {
 		kill = killWire
 		n.join(keyOut, boxFeed, m.Box.Feed.Ohms)
 		n.join(boxFeed, boxGround, m.Box.Draw)
-		n.join(killWire, boxFeed, KillPull)
+		if s.Off != check.KillWireOff {
+			n.join(killWire, boxFeed, KillPull)
+		}
 	}
 	if m.killed(s) {
 		n.join(kill, core, KillContact)
 	}
 	n.join(kill, core, m.Kill.Chafed)
-	n.join(sparkLead, capEnd, m.Spark.Cap)
-	n.join(capEnd, core, m.Spark.Fouling)
+	if s.Off != check.SparkPlugOff {
+		n.join(sparkLead, capEnd, m.Spark.Cap)
+	}
+	if s.Off != check.CapOff {
+		n.join(capEnd, core, m.Spark.Fouling)
+	}
 }
 
 func (m *Machine) killed(s State) bool { return !s.Key || m.Kill.Stuck }

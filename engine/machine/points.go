@@ -115,10 +115,12 @@ func (b Build) pointOfIgnition(t check.Terminal) (p point, ok bool) {
 		return lighting, b.Lighting
 	case check.CoilPrimary, check.BoxOutput:
 		return coilPrimary, true
-	case check.SparkLead:
+	case check.SparkLead, check.CapScrew:
 		return sparkLead, true
-	case check.CapEnd:
+	case check.CapEnd, check.PlugTop:
 		return capEnd, true
+	case check.PlugThread:
+		return core, true
 	}
 	return 0, false
 }

@@ -11,6 +11,7 @@ type State struct {
 	Engine check.Engine
 	Key    bool // the key is on; an engine that turns needs it
 	Hot    bool // windings as after a run
+	Off    check.Off
 }
 
 // Probing is two probes, a dial and a state of the machine.
@@ -28,7 +29,7 @@ func (s State) BoxPlugged() bool { return s.Plug == check.Together || Running(s.
 func Of(c check.Check) Probing {
 	return Probing{
 		Red: c.Red, Black: c.Black, Function: c.Function,
-		State: State{Plug: c.Plug, Engine: c.Engine, Key: c.Key || c.Engine != check.Stopped, Hot: c.Hot || c.Method == check.HotWinding},
+		State: State{Plug: c.Plug, Engine: c.Engine, Key: c.Key || c.Engine != check.Stopped, Hot: c.Hot || c.Method == check.HotWinding, Off: c.Off},
 	}
 }
 

@@ -64,7 +64,9 @@ package machine
 // Spark. Primary from coil-primary to core, coupled with the secondary from
 // spark-lead to core; a share s of shorted turns leaves PassesShort·(1-s) of the
 // coupling. spark-lead –Cap– cap-end –Fouling– core, and a gap that
-// breaks down at Kilovolts.
+// breaks down at Kilovolts. cap-screw is spark-lead, plug-top cap-end, plug-thread
+// core: by themselves, where State.Off says that the cap or the plug is off. A cap
+// that is off is off the plug too; its other end meets nothing.
 const (
 	KillPull    = 10e3   // Ω inside a battery-fed box
 	KillContact = 0.1    // Ω of a closed kill switch

@@ -67,7 +67,9 @@ func (r *Rig) feedFromExciter(charged transient.Node) {
 func (r *Rig) feedFromBattery(charged transient.Node) {
 	n, box := r.node, r.parts.Box
 	feed, ground := n(check.BoxFeed), n(check.BoxGround)
-	r.join(n(check.KillWire), feed, machine.KillPull)
+	if r.state.Off != check.KillWireOff {
+		r.join(n(check.KillWire), feed, machine.KillPull)
+	}
 	raised := r.c.Node("box-raised")
 	nominal := float64(r.made.Build.Volts)
 	// The converter's output follows its supply, by one step behind.
@@ -149,8 +151,12 @@ func (r *Rig) wireSpark() {
 	p := r.parts.Spark
 	lead, end := r.node(check.SparkLead), r.node(check.CapEnd)
 	r.wireSparkCoils(lead)
-	r.join(lead, end, p.Cap)
-	r.join(end, transient.Ground, p.Fouling)
+	if r.state.Off != check.SparkPlugOff {
+		r.join(lead, end, p.Cap)
+	}
+	if r.state.Off != check.CapOff {
+		r.join(end, transient.Ground, p.Fouling)
+	}
 	gap := &r.spark
 	gap.last, gap.fired = -1, -1
 	r.c.Switch(end, transient.Ground, sparkOhms, func(s *transient.State) bool {

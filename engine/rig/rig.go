@@ -71,9 +71,10 @@ func sidesOf(points ...check.Terminal) []side {
 	var out []side
 	for _, t := range points {
 		switch t {
-		case check.Core:
+		case check.Core, check.PlugThread:
 		case check.PickupA, check.PickupB, check.PickupTwo, check.ExciterLead, check.BoxExciter, check.BoxPickup, check.BoxGround,
-			check.BoxFeed, check.BoxOutput, check.KillWire, check.CoilPrimary, check.SparkLead, check.CapEnd:
+			check.BoxFeed, check.BoxOutput, check.KillWire, check.CoilPrimary, check.SparkLead, check.CapScrew,
+			check.CapEnd, check.PlugTop:
 			out = append(out, sparking)
 		default:
 			out = append(out, charging)
@@ -85,7 +86,7 @@ func sidesOf(points ...check.Terminal) []side {
 // node is a point of the machine; the core is the reference.
 func (r *Rig) node(t check.Terminal) transient.Node {
 	switch t {
-	case check.Core:
+	case check.Core, check.PlugThread:
 		return transient.Ground
 	case check.FuseOut:
 		t = check.PlusClamp
@@ -93,6 +94,10 @@ func (r *Rig) node(t check.Terminal) transient.Node {
 		t = check.BatteryMinus
 	case check.BoxOutput:
 		t = check.CoilPrimary
+	case check.CapScrew:
+		t = check.SparkLead
+	case check.PlugTop:
+		t = check.CapEnd
 	case check.KillWire:
 		if r.made.Build.Exciter() {
 			t = check.BoxExciter
