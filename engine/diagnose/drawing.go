@@ -28,12 +28,13 @@ type showingAt struct {
 }
 
 // showing is what a machine shows with each of the detectors that the meter may
-// have. A machine without a fault has its complaint for another reason.
+// have. A machine without a fault has its complaint for another reason: it is one
+// that does what it should.
 func showing(m machine.Machine, q Question, checks []check.Check, sound bool) shown {
 	with := detectors(q.Meter)
-	out := shown{complains: 1, numbers: make([][]float64, len(with)), at: make([]showingAt, len(checks))}
-	if !sound {
-		out.complains = complains(m, q.Symptom)
+	out := shown{complains: complains(m, q.Symptom), numbers: make([][]float64, len(with)), at: make([]showingAt, len(checks))}
+	if sound {
+		out.complains = max(1-out.complains, seldom)
 	}
 	for i := range with {
 		out.numbers[i] = make([]float64, len(checks))

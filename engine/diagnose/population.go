@@ -151,29 +151,11 @@ func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool
 		return m, true
 	}
 	share := (float64(c.grade) + luck.Uniform()) / float64(c.grades)
-	f := machine.Fault{Kind: c.fault.Kind, At: c.at, HotOnly: c.fault.HotOnly, Size: machine.Size(c.fault.Kind, b, share)}
+	f := machine.Fault{Kind: c.fault.Kind, At: c.at, HotOnly: c.fault.HotOnly, Size: sizeOf(c.fault.Kind, b, share)}
 	if f.At == 0 {
 		f.At = 1 + luck.Pick(max(machine.Sites(f.Kind, b), 1))
 	}
 	return m.With(f), f.Suits(b)
-}
-
-// widened is a machine of any maker: coils are wound of thinner or thicker wire than
-// the usual one, by factors that no probe knows beforehand. Spreads: assumptions,
-// no source; the bundled limits of such coils span as much.
-func widened(m machine.Machine, luck machine.Chance) machine.Machine {
-	wire := luck.About(0.45)
-	for i := range m.Phases {
-		m.Phases[i].Ohms *= wire
-	}
-	m.Exciter.Ohms *= luck.About(0.45)
-	pickup := luck.About(0.35)
-	for i := range m.Pickups {
-		m.Pickups[i].Ohms *= pickup
-	}
-	m.Spark.Primary.Ohms *= luck.About(0.4)
-	m.Spark.Secondary.Ohms *= luck.About(0.4)
-	return m
 }
 
 // slice is how many machines are drawn at a time.
@@ -197,7 +179,14 @@ func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Bui
 		return true
 	}
 	c.views, c.cov = d.settle(checks, len(detectors(q.Meter)))
-	c.weight *= d.complaint() * float64(len(d.shown)) / samples
+	for i, row := range c.cov {
+		for j := range row {
+			row[j] += alike(checks[i], checks[j])
+		}
+	}
+	if c.fault.ID != fault.None {
+		c.weight *= d.complaint() * float64(len(d.shown)) / samples
+	}
 	c.drawing = nil
 	return false
 }

@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"coilbook/engine/check"
+	"coilbook/engine/machine"
 	"coilbook/engine/meter"
+	"coilbook/engine/spec"
 )
 
 // scale brings the readings of a check to numbers in which errors are about as
@@ -27,11 +29,37 @@ func scaleOf(c check.Check) scale {
 	case c.Function == meter.AmpsDC:
 		return scale{3e-3, 0.4}
 	case c.Function == meter.VoltsAC:
-		return scale{0.3, 0.15}
+		return scale{0.3, 0.1}
 	case c.Expected < 5: // a drop
 		return scale{0.05, 0.3}
 	}
 	return scale{0, 0.15}
+}
+
+// alike is the covariance of two checks' scaled numbers by what formulas and drawn
+// machines leave out of both alike: how much a generator or a coil gives at all, how
+// far a battery's voltage rises with a current. It widens what is thought of each, and
+// leaves what is thought of their difference. Assumptions, no source.
+func alike(a, b check.Check) float64 {
+	sd := leftOut(a)
+	if sd == 0 || leftOut(b) != sd || a.Part != b.Part || a.Function != b.Function || a.PeakHold != b.PeakHold {
+		return 0
+	}
+	return sd * sd
+}
+
+func leftOut(c check.Check) float64 {
+	switch {
+	case c.Instrument != check.Multimeter:
+		return 0
+	case c.PeakHold:
+		return 0.2
+	case c.Function == meter.VoltsAC && c.Measures != spec.PlugDrop:
+		return 0.25
+	case c.Function == meter.VoltsDC && c.Part == check.Battery && machine.Running(c.Engine) > 0:
+		return 0.2
+	}
+	return 0
 }
 
 func (s scale) of(v float64) float64 {

@@ -11,9 +11,11 @@ import (
 // complains is how likely the owner of a machine comes with a symptom. Bounds and
 // shares: assumptions, no source.
 func complains(m machine.Machine, s fault.Symptom) float64 {
-	const seldom = 0.03 // a complaint has other causes too
 	return seldom + (1-seldom)*shows(m, s)
 }
+
+// seldom is how often a complaint has other causes. An assumption, no source.
+const seldom = 0.03
 
 func shows(m machine.Machine, s fault.Symptom) float64 {
 	cranking := machine.State{Plug: check.Together, Engine: check.Cranking, Key: true}
