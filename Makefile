@@ -3,6 +3,7 @@
 # make bench   runs the benchmarks
 # make site    builds the site into dist/, for any static host, within its budget
 # make size    lists what the program for the browser is made of
+# make pictures takes the pictures of the README anew
 # make audit   measures the start of the site
 #
 # PREFIX=/sub/ builds for a path below the host's root; ADDR sets the address.
@@ -16,7 +17,7 @@ native := GOOS= GOARCH=
 # The runner of the toolchain refuses a large environment, so it gets a small one.
 node   := env -i 'PATH=$$PATH' 'HOME=$$HOME' '$$(go env GOROOT)/lib/wasm/go_js_wasm_exec'
 
-.PHONY: run test bench site program size audit clean build/coilbook
+.PHONY: run test bench site program size pictures audit clean build/coilbook
 
 # The program for the browser is built with some of the standard library left
 # out (see slim); "make run" compresses quickly, "make site" as far as it goes.
@@ -37,6 +38,11 @@ build/coilbook:
 	mkdir -p build
 	$(native) go build -trimpath -buildvcs=false -o build/coilbook ./app
 
+# Walks the gallery in a browser, in both looks, into docs/pictures.
+pictures:
+	.ci/need browser
+	CHROME="$$(.ci/find-browser)" go test -timeout 15m ./app -run TestPictures -pictures -count 1
+
 # Measures the start in a browser; needs npm.
 audit: site
 	.ci/need browser
@@ -54,6 +60,7 @@ test:
 	.ci/need firefox || test "$$CI" != true
 	.ci/need webkit || test "$$CI" != true
 	.ci/need node
+	.ci/need paper || test "$$CI" != true
 	CHROME="$$(.ci/find-browser)" go test -timeout 15m ./...
 	$(wasm) go test -timeout 15m -exec "$(node)" ./engine/...
 

@@ -3,7 +3,6 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -12,8 +11,6 @@ import (
 
 	"github.com/chromedp/chromedp"
 )
-
-var keepScreens = flag.Bool("screens", false, "write the screenshots of the README anew")
 
 // press clicks an element by its id; it must be there and on the screen.
 func (b *browser) press(id string) {
@@ -82,15 +79,11 @@ var benchSession = []struct{ heading, reading, verdict string }{
 // leads are alike, what they tell together, and where they touch the core.
 const resultCards = 3
 
-// shots are the screenshots a run leaves in build/screens, and with -screens
-// those of the README.
+// shots are the screenshots a run leaves in build/screens.
 func (b *browser) shot(name string) {
 	b.t.Helper()
 	b.fits(name)
 	b.screenshot(filepath.Join("..", "build", "screens", name+".png"))
-	if *keepScreens && (name == "check-light" || name == "result-light") {
-		b.screenshot(filepath.Join("..", "testdata", "screens", name+".png"))
-	}
 }
 
 // fits checks that nothing sticks out sideways and that every target is large

@@ -98,7 +98,7 @@ func compiled(t *testing.T, format string) *jsonschema.Schema {
 func documents(t *testing.T, format string) map[string][]byte {
 	t.Helper()
 	patterns := map[string][]string{
-		"session": {"../testdata/sessions/*.json", "../engine/session/testdata/session_v1.json", "../engine/session/testdata/session_v2.json", "../engine/session/testdata/session_v3.json"},
+		"session": {"../testdata/sessions/*.json", "../engine/session/testdata/session_v1.json", "../engine/session/testdata/session_v2.json", "../engine/session/testdata/session_v3.json", "../engine/session/testdata/session_v4.json"},
 		"profile": {"profiles/*.json"},
 		"report":  {"../testdata/sessions/*.report.json"},
 	}
@@ -199,7 +199,7 @@ func otherKind(v any) any {
 // Faults of meaning that the walk above does not make.
 func TestSchemasRefuseWhatMakesNoSense(t *testing.T) {
 	for _, c := range []struct{ format, file, old, new string }{
-		{"session", "healthy-three-phase", `"version": 3`, `"version": 4`},
+		{"session", "healthy-three-phase", `"version": 3`, `"version": 5`},
 		{"session", "healthy-three-phase", `"coilbook session"`, `"coilbook report"`},
 		{"session", "healthy-three-phase", `"chargeLeads": 3`, `"chargeLeads": 5`},
 		{"session", "healthy-three-phase", `"statorPoles": 12`, `"statorPoles": 0`},
@@ -233,7 +233,7 @@ func TestSchemaAndReaderRefuseTheSameOfVersion2(t *testing.T) {
 	require.NoError(t, schema.Validate(parsed(t, text)))
 	from, to := strings.Index(good, `"ownMeter"`), strings.Index(good, `"winding"`)
 	for _, c := range []struct{ old, new string }{
-		{`"version": 2`, `"version": 4`},
+		{`"version": 2`, `"version": 5`},
 		{`"meter": "own"`, `"meter": "cheap"`},
 		{good[from:to], ""},
 		{`"record": "0e7e0000`, `"record": "0e7e`},
@@ -273,6 +273,25 @@ func TestSchemaAndReaderRefuseTheSameOfVersion2(t *testing.T) {
 		refuseAlike(t, schema, strings.Replace(good, c.old, c.new, 1), c.old+" -> "+c.new)
 	}
 	refuseAlike(t, schema, strings.ReplaceAll(good, `"function": "ohms"`, `"function": "volts-dc"`), "no range of ohms")
+}
+
+// What version 4 adds is refused alike too.
+func TestSchemaAndReaderRefuseTheSameOfVersion4(t *testing.T) {
+	text, err := os.ReadFile("../engine/session/testdata/session_v4.json")
+	require.NoError(t, err)
+	good, schema := string(text), compiled(t, "session")
+	require.NoError(t, schema.Validate(parsed(t, text)))
+	for _, c := range []struct{ old, new string }{
+		{`"colour": "yellow"`, `"colour": "mauve"`},
+		{`"colour": "yellow",`, ``},
+		{`"stripe": "red"`, `"stripe": "Red"`},
+		{`"lead": "charge-1"`, `"lead": "charge-5"`},
+		{`"lead": "charge-1"`, `"lead": "battery-plus"`},
+		{`"lead": "charge-1"`, `"wire": "charge-1"`},
+	} {
+		require.Contains(t, good, c.old)
+		refuseAlike(t, schema, strings.Replace(good, c.old, c.new, 1), c.old+" -> "+c.new)
+	}
 }
 
 func refuseAlike(t *testing.T, schema *jsonschema.Schema, doctored, says string) {

@@ -9,6 +9,8 @@ var Classes = []string{
 	// Lines.
 	"turn", "wrap-turn", "casing", "lead-grey", "lead-live", "cable-red", "cable-black", "ring-red", "ring-black",
 	"ink", "accent", "halo", "needle", "verdict", "verdict-dashed", "verdict-dotted",
+	"wire-edge", "wire-black", "wire-brown", "wire-red", "wire-orange", "wire-yellow", "wire-green", "wire-light-green",
+	"wire-blue", "wire-light-blue", "wire-violet", "wire-grey", "wire-white", "wire-pink",
 	// Words.
 	"label", "label-soft", "label-accent", "on-red", "on-black", "on-screen",
 }

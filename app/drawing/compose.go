@@ -19,7 +19,11 @@ var statorCenter = Point{52, 66}
 // ForCheck draws what the user does in a check: 360 by 170. label names the
 // terminals as the user knows them.
 func ForCheck(c check.Check, b check.Build, label func(check.Terminal) string, w Words) Picture {
-	s := &sheet{check: c, build: b, label: label, words: w, anchors: map[check.Terminal]Point{}}
+	return ForWires(c, b, label, w, nil)
+}
+
+func (s *sheet) compose() Picture {
+	c := s.check
 	if draw := s.wholeMachine(); draw != nil {
 		draw()
 		return s.picture(stripW, stripH)

@@ -67,7 +67,7 @@ func (s *sheet) leads(p plug, loom, exciter Point) {
 			if t == check.ExciterLead {
 				from = exciter
 			}
-			s.add(lead(live, from, p.entry(i))...)
+			s.add(s.wired(t, live, from, p.entry(i))...)
 		}
 	}
 }
@@ -77,7 +77,6 @@ func lead(live bool, from, to Point) []Shape {
 	if live {
 		class = "lead-live"
 	}
-	reach := (to.X - from.X) * 0.55
-	steps := []Step{moveTo(from.X, from.Y), curveTo(from.X+reach, from.Y, to.X-reach, to.Y, to.X, to.Y)}
+	steps := sweep(from, to)
 	return []Shape{Path{"casing", 6.5, steps}, Path{class, 4, steps}}
 }

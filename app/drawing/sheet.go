@@ -14,6 +14,7 @@ type sheet struct {
 	build   check.Build
 	label   func(check.Terminal) string
 	words   Words
+	wires   Wires // colours that are known
 	shapes  []Shape
 	anchors map[check.Terminal]Point
 }
@@ -73,5 +74,5 @@ func (s *sheet) place(t check.Terminal) string {
 	if t == check.Core {
 		return s.metalWord()
 	}
-	return s.label(t)
+	return s.inColour(t)
 }

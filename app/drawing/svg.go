@@ -74,6 +74,9 @@ func open(out *strings.Builder, name string, pairs ...string) {
 	}
 }
 
+// Escape makes a text fit for markup.
+func Escape(s string) string { return escape(s) }
+
 func escape(s string) string {
 	var out strings.Builder
 	_ = xml.EscapeText(&out, []byte(s)) // a Builder never fails

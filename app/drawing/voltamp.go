@@ -79,8 +79,8 @@ func (s *sheet) back(y float64, xy ...float64) {
 func (s *sheet) ringLead(i int, at Point, bite float64) {
 	from := Point{ringStator.X + ringStatorR*0.4, ringStator.Y}
 	steps := []Step{moveTo(from.X, from.Y), curveTo(at.X-14, from.Y, at.X, from.Y, at.X, at.Y), lineTo(at.X, bite)}
-	s.add(Path{"casing", 6.5, steps}, Path{"lead-live", 4, steps})
 	t := check.Charge(s.check.Leads[i])
+	s.add(s.strand(t, true, steps)...)
 	s.mark(t, at)
 	s.add(words("label", End, at.X-12, bite+9, fit(s.label(t), textSize, 24)))
 }

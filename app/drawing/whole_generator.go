@@ -42,7 +42,7 @@ func (s *sheet) acrossThePlug() {
 	s.engine(89, c, r)
 	s.mark(s.check.Red, Point{left - 3, y})
 	s.mark(s.check.Black, Point{right + 4, y})
-	s.add(lead(true, Point{c.X + r, c.Y}, Point{left, y})...)
+	s.add(s.wired(s.check.Red, true, Point{c.X + r, c.Y}, Point{left, y})...)
 	s.add(lead(true, Point{right, y}, Point{right + 46, y + 34})...)
 	s.add(line("ink", 2.5, right+43.5, y+40, right+48.5, y+28))
 	s.add(

@@ -9,7 +9,6 @@ import (
 
 	"coilbook/app/desk"
 	"coilbook/app/device"
-	"coilbook/app/drawing"
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/assess"
@@ -261,5 +260,5 @@ func asked(err error) (choices []quantity.Typed) {
 }
 
 func (s *checkScreen) picture(v view) app.UI {
-	return part.Picture("picture", drawing.ForCheck(v.check, v.bench.State.Setup.Build, words.ShortTerminal, words.Drawn()))
+	return inColours(v.check, v.bench.State.Setup)
 }

@@ -36,6 +36,7 @@ type find struct {
 	of      uuid.UUID // the session that the above belongs to
 	shown   check.ID
 	since   time.Time // when the check was first shown
+	sound   soundBands
 	held    *talk
 	heldKey string
 }
@@ -67,7 +68,7 @@ func (s *find) Render() app.UI {
 		return &nowhere{Words: words.FindNotHere}
 	}
 	g := s.Models.of(symptom, b)
-	body := []app.UI{heading(words.FindHeading(b.State.Setup.Aim))}
+	body := []app.UI{part.Text("on-paper", words.Printed(words.SessionName(b.State), b.State.Changed)), heading(words.FindHeading(b.State.Setup.Aim))}
 	switch {
 	case g.err != nil:
 		body = append(body, app.P().Class("problem").Attr("role", "alert").Text(words.FindNoFaults))

@@ -5,7 +5,6 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"coilbook/app/drawing"
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/check"
@@ -28,6 +27,7 @@ func (s *find) suspects(v look) app.UI {
 		app.P().Class("unseen").ID("leading").Attr("role", "status").Text(words.Leading(list[0])),
 		app.Ol().Class("suspect-list").Body(rows...),
 		s.odd(v),
+		shares(v.talk.Suspects()),
 		part.Text("quiet", words.SuspectsFrom(v.talk.Minutes(), len(v.talk.Done()))),
 	)
 }
@@ -86,9 +86,9 @@ func (s *find) next(v look) app.UI {
 		s.outlook(v),
 		part.When("bare", len(first) > 0, func() app.UI { return needs(first) }),
 		part.When("bare", turns, func() app.UI { return cautions(k) }),
-		part.Picture("picture", drawing.ForCheck(k, v.bench.State.Setup.Build, words.ShortTerminal, words.Drawn())),
+		inColours(k, v.bench.State.Setup),
 		s.setting(v),
-		steps(k, v.bench.Meter),
+		steps(k, v.bench),
 		part.When("bare", !turns, func() app.UI { return cautions(k) }),
 		s.input(v),
 		traps(k),
@@ -262,6 +262,7 @@ func (s *find) readings(v look) app.UI {
 		app.H2().Text(words.SaidTitle),
 		part.Text("quiet", words.SaidHint),
 		app.Div().Class("rows").Body(rows...),
+		s.sound.output(v.bench),
 	)
 }
 

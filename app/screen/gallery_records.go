@@ -50,7 +50,9 @@ var (
 		{"pickup", "80.5"}, {"pickup-gap", ""}, {"exciter", ""}, {"exciter-cranking", "31.0"},
 	}
 	selfReadings = []answered{{"lead-zero", "0.3"}, {"battery-dc", "12.6"}, {"battery-ac", "27.8"}, {"battery-ac-swapped", "0.0"}}
-	oddReadings  = []answered{{"battery-rest", "12.6"}, {"battery-5000", "14.3"}, {"battery-3000", "11.2"}, {"battery-idle", "13.2"}}
+	runReadings  = []answered{{"battery-rest", "12.7"}, {"battery-idle", "13.1"}, {"battery-3000", "12.9"}, {"battery-5000", "12.8"},
+		{"charge-ac-1-2", "31.0"}, {"charge-ac-2-3", "31.6"}, {"charge-ac-3-1", "10.4"}}
+	oddReadings = []answered{{"battery-rest", "12.6"}, {"battery-5000", "14.3"}, {"battery-3000", "11.2"}, {"battery-idle", "13.2"}}
 )
 
 // GalleryRecords are the fixed records that the gallery hangs.
@@ -75,6 +77,12 @@ func GalleryRecords() []session.Session {
 		recorded("find-fuse", machineOf("Fuse", check.NoCharge), refused(whole, answered{"battery-rest", "12.6"}, answered{"fuse", seenYes})),
 		recorded("find-exciter", machineOf("Exciter", check.NoSpark), refused(whole, answered{"spark", seenNo}, answered{"exciter", "open line"}, answered{"exciter", "open line"}, answered{"pickup", "190"})),
 		recorded("find-nothing", machineOf("Nothing", check.NoCharge), refused(whole, append(oddReadings, oddReadings...)...)),
+		recorded("colours", inColour(machineOf("Striped moped", check.Bench)), soundReadings[:2]),
+		recorded("colours-find", inColour(machineOf("Striped quad", check.NoCharge)), oddReadings[:1]),
+		recorded("output", machineOf("Yard quad", check.NoCharge), runReadings),
+		recordedOn(time.Date(2026, 4, 18, 8, 0, 0, 0, time.UTC), "moped-april", machineOf("Works moped", check.Bench), append(soundReadings[:9:9], answered{"exciter-cranking", "44.0"}, answered{"battery-5000", "13.6"})),
+		recordedOn(time.Date(2026, 1, 30, 8, 0, 0, 0, time.UTC), "moped-january", machineOf("Works moped", check.Bench), append(soundReadings[:9:9], answered{"exciter-cranking", "58.0"}, answered{"battery-5000", "14.1"})),
+		recordedOn(time.Date(2025, 9, 6, 8, 0, 0, 0, time.UTC), "moped-september", machineOf("works moped", check.NoCharge), append(soundReadings[:9:9], answered{"pickup", "230"}, answered{"exciter-cranking", "62.0"}, answered{"battery-5000", "14.2"})),
 		recorded("pad", machineOf("Shed scooter", check.Bench), soundReadings[:5]),
 	}
 }
@@ -99,6 +107,16 @@ func machineOf(name string, aim check.Aim) session.Setup {
 	return s
 }
 
+// inColour gives the leads of a set-up colours.
+func inColour(s session.Setup) session.Setup {
+	wires := map[check.Terminal]check.Wire{"charge-1": {Base: check.Yellow, Stripe: check.Red}, "charge-2": {Base: check.Black, Stripe: check.White},
+		"charge-3": {Base: check.White}, "exciter": {Base: check.Black}, "ground-lead": {Base: check.Green}, "pickup-a": {Base: check.LightBlue, Stripe: check.Yellow}}
+	for _, lead := range check.PlugLeads(s.Build) {
+		s.Leads = session.Painted(s.Leads, lead, wires[lead])
+	}
+	return s
+}
+
 func ownMeter(record, name string) session.Setup {
 	sheet := meter.SheetOf(meter.Cheap())
 	sheet.Name = name
@@ -109,11 +127,16 @@ func ownMeter(record, name string) session.Setup {
 // recorded makes a record with an entry every 20 seconds. What was read before counts
 // together with the new reading.
 func recorded(name string, with session.Setup, given []answered) session.Session {
+	return recordedOn(time.Date(2026, 5, 4, 9, 30, 0, 0, time.UTC), name, with, given)
+}
+
+// recordedOn is one of a given day.
+func recordedOn(began time.Time, name string, with session.Setup, given []answered) session.Session {
 	out := session.Session{ID: recordID(name)}
 	add := func(e session.Entry) {
 		n := len(out.Entries)
 		e.ID = recordID(fmt.Sprint(name, n))
-		e.At = time.Date(2026, 5, 4, 9, 30, 20*n, 0, time.UTC)
+		e.At = began.Add(time.Duration(20*n) * time.Second)
 		out = out.Append(e)
 	}
 	add(session.Entry{Setup: &with})

@@ -39,6 +39,7 @@ func scenes() []scene {
 		{Name: "setup-bench", Path: "setup/bench"},
 		{Name: "setup-no-charge", Path: "setup/no-charge"},
 		{Name: "setup-cuts-out-hot", Path: "setup/cuts-out-hot", Empty: true},
+		{Name: "setup-colours", Path: setupPath(recordID("colours")), Shows: "#colour-charge-1"},
 		{Name: "setup-of-a-session", Path: setupPath(recordID("bad")), Shows: "#begin"},
 
 		onPad("check-empty", "fresh", "lead-zero", ""),
@@ -52,6 +53,8 @@ func scenes() []scene {
 		{Name: "check-entered", Path: checkPath(recordID("bad"), "charge-core-1"), Shows: "#verdict"},
 		{Name: "check-skipped", Path: checkPath(recordID("unclear"), "exciter"), Shows: ".chip"},
 		{Name: "check-no-charge", Path: checkPath(recordID("charging"), "core-continuity"), Shows: "#enter"},
+		{Name: "check-colours", Path: checkPath(recordID("colours"), "charge-pair-1-2"), Shows: ".wire-legend"},
+		{Name: "check-colours-black", Path: checkPath(recordID("colours"), "charge-core-2"), Shows: ".wire-legend"},
 		{Name: "check-nowhere", Path: checkPath(recordID("bad"), "no-such-check")},
 
 		{Name: "sheet-begun", Path: sheetPath(recordID("pad")), Shows: "#rows"},
@@ -60,10 +63,14 @@ func scenes() []scene {
 		{Name: "result-good", Path: resultPath(recordID("good")), Shows: "#parts"},
 		{Name: "result-bad", Path: resultPath(recordID("bad")), Shows: "#parts"},
 		{Name: "result-unclear", Path: resultPath(recordID("unclear")), Shows: "#parts"},
+		{Name: "result-output", Path: resultPath(recordID("output")), Shows: "#output"},
+		{Name: "earlier", Path: earlierPath(recordID("moped-april")), Shows: "#trends .plot"},
+		{Name: "earlier-none", Path: earlierPath(recordID("good")), Shows: "h1"},
 		{Name: "wire", Path: wirePath(recordID("bad"))},
 
 		{Name: "find-suspects", Path: findPath(recordID("find")), Shows: "#suspects"},
 		{Name: "find-readings", Path: findPath(recordID("find-some")), Shows: "#suspects"},
+		{Name: "find-output", Path: findPath(recordID("output")), Shows: "#output"},
 		{Name: "find-refused", Path: findPath(recordID("find-some")), Press: "find-enter", Shows: "#find-problem"},
 		{Name: "find-others", Path: findPath(recordID("find-some")), Press: "other-check", Shows: "#other-checks"},
 		{Name: "find-look", Path: findPath(recordID("find-some")), Press: "other-check other-fuse", Shows: "#say-yes"},

@@ -5,6 +5,7 @@ import (
 
 	"coilbook/app/part"
 	"coilbook/app/words"
+	"coilbook/engine/assess"
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
 )
@@ -21,7 +22,7 @@ func (s *checkScreen) instructions(v view) []app.UI {
 		s.setting(v),
 		part.When("doubt-place", v.judged(), func() app.UI { return doubt(v.bench, v.told) }),
 		part.Text("why", words.Why(v.check)+" "+words.Minutes(v.check)),
-		steps(v.check, v.bench.Meter),
+		steps(v.check, v.bench),
 		traps(v.check),
 		part.When("", !dangerous, func() app.UI { return cautions(v.check) }),
 		part.Text("quiet", words.DeferToManual),
@@ -30,9 +31,9 @@ func (s *checkScreen) instructions(v view) []app.UI {
 	}
 }
 
-func steps(c check.Check, m meter.Meter) app.UI {
+func steps(c check.Check, b assess.Bench) app.UI {
 	var items []app.UI
-	for _, step := range words.Steps(c, m) {
+	for _, step := range words.StepsIn(c, b.Meter, b.State.Setup.Wires()) {
 		items = append(items, app.Li().Text(step))
 	}
 	return app.Ol().Class("steps").Body(items...)

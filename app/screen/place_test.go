@@ -34,7 +34,7 @@ func TestPlaces(t *testing.T) {
 
 func TestEveryAddressLeadsBackToItsPlace(t *testing.T) {
 	id := uuid.MustParse("019ae000-0000-7000-8000-000000000001")
-	for name, path := range map[string]string{"check": checkPath(id, "pickup"), "sheet": sheetPath(id), "result": resultPath(id), "setup": setupPath(id), "find": findPath(id)} {
+	for name, path := range map[string]string{"check": checkPath(id, "pickup"), "sheet": sheetPath(id), "result": resultPath(id), "setup": setupPath(id), "find": findPath(id), "earlier": earlierPath(id)} {
 		p := placeOf(path)
 		require.Equal(t, name, p.name)
 		require.Equal(t, id, p.session)

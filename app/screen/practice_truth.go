@@ -49,6 +49,8 @@ func (s *practiceTruth) Render() app.UI {
 		head(words.BenchCode(code), plainSign(), benchPath(code)),
 		app.Main().Class("main").Body(
 			s.verdict(),
+			app.H2().Text(words.CurveTitle),
+			curves(r.bench.Curve()),
 			app.H2().Text(words.ToldTitle),
 			s.told(),
 			app.H2().Text(words.GuidedTitle),

@@ -24,6 +24,7 @@ type result struct {
 	Session uuid.UUID
 
 	problem string
+	sound   soundBands
 }
 
 // Render draws parts, verdicts and what is left.
@@ -50,12 +51,15 @@ func (s *result) told(b assess.Bench) []app.UI {
 	}
 	r := b.Report()
 	return []app.UI{
+		part.Text("on-paper", words.Printed(words.SessionName(b.State), b.State.Changed)),
 		heading(words.Headline(r)),
 		part.Text("quiet", words.JudgedBy(b)),
 		partList(r.Parts),
 		app.Div().Class("verdicts").ID("verdicts").Body(s.verdicts(b, r)...),
+		s.sound.output(b),
 		untested(r),
 		toFind(b),
+		toEarlier(s.Desk, s.Session),
 		part.Link("wide-link", wirePath(s.Session)).Text(words.ToWire),
 		part.Text("quiet", words.DeferToManual),
 	}

@@ -27,11 +27,16 @@ func (s *sheet) Render() app.UI {
 		return waiting()
 	}
 	progress, rows := s.rows(b)
-	body := append([]app.UI{heading(words.SessionName(b.State)), part.Text("quiet", progress+". "+words.SheetHint)}, rows...)
+	body := append([]app.UI{
+		part.Text("on-paper", words.Printed(words.AppName, b.State.Changed)),
+		heading(words.SessionName(b.State)),
+		part.Text("quiet", progress+". "+words.SheetHint),
+	}, rows...)
 	body = append(body,
 		legend(),
 		part.When("", b.State.Setup.Aim != check.SelfCheck, func() app.UI { return s.methods(b) }),
 		toFind(b),
+		toEarlier(s.Desk, s.Session),
 		part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
 	)
 	return app.Div().Class("page").Body(

@@ -104,7 +104,7 @@ func sessionPlace(parts []string) place {
 	case parts[2] == "method" && len(parts) == 4 && words.Method(check.Method(parts[3])) != "":
 		p.method = check.Method(parts[3])
 		return p
-	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result" || parts[2] == "wire" || parts[2] == "find"):
+	case len(parts) == 3 && (parts[2] == "setup" || parts[2] == "sheet" || parts[2] == "result" || parts[2] == "wire" || parts[2] == "find" || parts[2] == "earlier"):
 		return p
 	}
 	return place{name: "nowhere"}
@@ -117,6 +117,7 @@ func resultPath(id uuid.UUID) string            { return "s/" + id.String() + "/
 func setupPath(id uuid.UUID) string             { return "s/" + id.String() + "/setup" }
 func wirePath(id uuid.UUID) string              { return "s/" + id.String() + "/wire" }
 func findPath(id uuid.UUID) string              { return "s/" + id.String() + "/find" }
+func earlierPath(id uuid.UUID) string           { return "s/" + id.String() + "/earlier" }
 func meterPath(id uuid.UUID) string             { return "meter/" + id.String() }
 func methodPath(id uuid.UUID, m check.Method) string {
 	return "s/" + id.String() + "/method/" + string(m)
@@ -208,6 +209,8 @@ func (s *Shell) screen() app.UI {
 		return &method{Desk: d, Rev: rev, Session: p.session, Method: p.method}
 	case "wire":
 		return &wire{Desk: d, Rev: rev, Session: p.session}
+	case "earlier":
+		return earlier(d, p.session)
 	case "meters":
 		return &meters{Desk: d, Rev: rev}
 	case "meter":

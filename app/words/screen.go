@@ -18,7 +18,7 @@ var Titles = map[string]string{
 	"start": "Start", "setup": "Set-up", "check": "Check", "sheet": "All checks", "result": "Result",
 	"sessions": "Sessions", "about": "Safety", "meters": "Meters", "meter": "Meter", "nowhere": "Not found",
 	"method": "Method", "wire": "Wire", "find": "Find the fault",
-	"practice": "Practice", "bench": "Practice bench", "naming": "Name the fault", "truth": "What it was",
+	"practice": "Practice", "bench": "Practice bench", "naming": "Name the fault", "truth": "What it was", "earlier": EarlierTitle,
 }
 
 // Words of the frame.

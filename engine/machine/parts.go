@@ -183,4 +183,5 @@ type Machine struct {
 	Spark     Spark
 	Faults    []Fault // those that have struck, for who asks
 	hotOnly   []Fault
+	runs      float64 // rpm of an engine that runs by itself; 0 is as its state says
 }

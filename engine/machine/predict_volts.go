@@ -11,12 +11,15 @@ func (m Machine) Speed(e check.Engine) float64 {
 	if e == cranking {
 		return m.CrankingSpeed()
 	}
-	return Running(e)
+	return m.speed(e)
 }
 
 func (m *Machine) speed(e check.Engine) float64 {
 	if e == cranking {
 		return m.crankingSpeed()
+	}
+	if rpm := Running(e); rpm > 0 && m.runs > 0 {
+		return m.runs
 	}
 	return Running(e)
 }

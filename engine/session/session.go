@@ -49,6 +49,7 @@ type Setup struct {
 	Winding spec.Warmth    `json:"winding,omitempty"` // how warm the windings are from now on
 	Methods []check.Method `json:"methods,omitempty"` // in the order they were asked for
 	Kit     *Kit           `json:"kit,omitempty"`
+	Leads   []Lead         `json:"leads,omitempty"` // colours, where the user gave them
 }
 
 // OwnMeter is the id of a meter that the user described.

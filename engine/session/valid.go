@@ -66,7 +66,7 @@ func (s Setup) valid() error {
 	case !slices.Contains(spec.Warmths(), s.Winding):
 		return &FieldError{"winding", fmt.Sprintf("is %q", s.Winding), "use engine-warm or just-stopped, or leave it out"}
 	}
-	for _, err := range []error{s.meterValid(), s.methodsValid(), s.Kit.valid()} {
+	for _, err := range []error{s.meterValid(), s.methodsValid(), s.Kit.valid(), s.leadsValid()} {
 		if err != nil {
 			return err
 		}

@@ -69,7 +69,7 @@ func TestVersion2OpensForEver(t *testing.T) {
 	got, err := session.Decode(b)
 	require.NoError(t, err)
 	assert.Equal(t, fresh(), got)
-	assert.Equal(t, strings.Replace(string(b), `"version": 2`, `"version": 3`, 1), text(t, got), "only the version changes")
+	assert.Equal(t, strings.Replace(string(b), `"version": 2`, `"version": 4`, 1), text(t, got), "only the version changes")
 	st := got.Fold()
 	assert.Equal(t, []string{"0.9", "0.8", "1.0"}, texts(st.Runs["charge-pair-1-2"]))
 	assert.Equal(t, []string{"9.0"}, texts(st.Earlier["charge-pair-1-2"]))
