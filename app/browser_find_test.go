@@ -237,6 +237,35 @@ func TestTooMuchVoltageIsFoundAndStandsOnTheSheet(t *testing.T) {
 	b.waitHeading("Charges too much: what is it?")
 }
 
+// Two faults at once are named together, with the order of the work and its cautions.
+func TestADoubleSaysWhatToMendFirst(t *testing.T) {
+	h := startSite(t, "/", siteFiles(t, "/", "one"))
+	b := newBrowser(t)
+	for _, theme := range []string{"light", "dark"} {
+		b.open(h.url("about"))
+		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void localStorage.setItem("coilbook-theme", %q)`, theme)))
+		b.open(h.url("setup/overcharges"))
+		b.press("begin")
+		b.waitFor(`!!document.getElementById("next-check")`)
+		b.measure("battery-cranking", "5.7")
+		b.measure("battery-5000", "26.9")
+		b.waitFor(`!!document.getElementById("order")`)
+		b.waitText("leading", "Most likely: the regulator never holds the voltage down, and the battery is boiled dry")
+		for id, want := range map[string]string{
+			"finding": "Battery, and regulator-rectifier, both: over 99 %", "order": "Regulator first", "mending": "gas that explodes",
+			"match": "Regulator-rectifier", "home": "Only if you must",
+		} {
+			if told := b.text(id); !strings.Contains(told, want) {
+				t.Errorf("%s does not say %q: %s", id, want, told)
+			}
+		}
+		b.unfoldAll()
+		b.size(390, 3000)
+		b.shot("finding-double-" + theme)
+		b.size(360, 640)
+	}
+}
+
 // Readings that fit nothing are said to, and the one that is out of line is named.
 func TestReadingsThatFitNothing(t *testing.T) {
 	h := startSite(t, "/", siteFiles(t, "/", "one"))

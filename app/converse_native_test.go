@@ -105,10 +105,16 @@ func (p *person) says() string {
 // beside lets a person converse about a machine with one fault.
 func beside(t *testing.T, first string, f machine.Fault, habit ...func(string) string) *person {
 	t.Helper()
+	return besideAll(t, first, []machine.Fault{f}, habit...)
+}
+
+// besideAll is beside with several faults at once.
+func besideAll(t *testing.T, first string, all []machine.Fault, habit ...func(string) string) *person {
+	t.Helper()
 	b := machine.Usual()
 	luck := machine.NewChance(41)
 	m := machine.Drawn(b, luck)
-	p := &person{t: t, m: m.With(f), build: b.Known(), luck: luck, habit: habit, said: []string{first}, left: first + "\n"}
+	p := &person{t: t, m: m.With(all...), build: b.Known(), luck: luck, habit: habit, said: []string{first}, left: first + "\n"}
 	p.with = rig.DrawnInstrument(meter.Cheap(), luck)
 	var bad bytes.Buffer
 	require.Equal(t, exitDone, converse(nil, p, p, &bad), bad.String())
@@ -126,23 +132,29 @@ func TestDialoguesNameThePart(t *testing.T) {
 	schema := converseSchema(t)
 	for _, c := range []struct {
 		name, first string
-		f           machine.Fault
-		part        check.Part
+		all         []machine.Fault
+		parts       []check.Part
 		id          fault.ID
 		action      diagnose.Action
 		habit       []func(string) string
 	}{
-		{"blown-fuse", `{"symptom":"wont-charge","meter":"cheap","leadsOhms":0.3}`, machine.Fault{Kind: machine.MainFuse}, check.Wiring, "main-fuse", diagnose.Repair, nil},
+		{"blown-fuse", `{"symptom":"wont-charge","meter":"cheap","leadsOhms":0.3}`, []machine.Fault{{Kind: machine.MainFuse}}, []check.Part{check.Wiring}, "main-fuse", diagnose.Repair, nil},
 		{
 			"open-exciter",
 			`{"symptom":"no-spark","build":{"statorPoles":12,"chargeLeads":3,"exciter":true,"pickup":true,"groundLead":true},"meter":"cheap","cannot":["flywheel-cover"],"leadsOhms":0.3}`,
-			machine.Fault{Kind: machine.ExciterOpen}, check.Exciter, "exciter-open", diagnose.Replace,
+			[]machine.Fault{{Kind: machine.ExciterOpen}}, []check.Part{check.Exciter}, "exciter-open", diagnose.Replace,
 			[]func(string) string{saying(`{"reading":"about five"}`), truly, truly, saying(`{"refuse":true}`), saying(`{"check":"battery-rest","reading":"12,51"}`)},
 		},
+		{
+			"boiled-battery", `{"symptom":"overcharges","leadsOhms":0.3}`,
+			[]machine.Fault{{Kind: machine.NoRegulating}, {Kind: machine.Sulphated, Size: 12}}, []check.Part{check.Battery, check.Regulator},
+			"regulator-unbound-and-battery-sulphated", diagnose.Replace, nil,
+		},
 	} {
-		p := beside(t, c.first, c.f, c.habit...)
+		p := besideAll(t, c.first, c.all, c.habit...)
 		f := concluded(t, p.heard)
-		assert.Equal(t, c.part, f.Part, c.name)
+		assert.Equal(t, c.parts, f.Parts, c.name)
+		assert.Equal(t, c.parts[0], f.Part, c.name)
 		assert.Equal(t, c.id, f.Fault, c.name)
 		assert.Equal(t, c.action, f.Action, c.name)
 		assert.GreaterOrEqual(t, f.Probability, 0.9, c.name)
@@ -222,7 +234,8 @@ func TestTheSchemaKnowsEveryWord(t *testing.T) {
 	faults, err := fault.Bundled()
 	require.NoError(t, err)
 	for _, f := range faults {
-		one := finding{Part: f.Part(), Fault: f.ID, Action: diagnose.Repair, Suspects: []suspect{{f.ID, f.Part(), 1}}, Unsure: []fault.ID{f.ID}}
+		first, all := firstOf(f.Parts()), partsOf(f.Parts())
+		one := finding{Part: first, Parts: all, Also: []also{}, Fault: f.ID, Action: diagnose.Repair, Suspects: []suspect{{f.ID, first, all, 1}}, Unsure: []fault.ID{f.ID}}
 		line, err := json.Marshal(findingLine{one})
 		require.NoError(t, err)
 		assertLine(t, schema, string(line))

@@ -23,12 +23,13 @@ type why struct {
 // outcome is one answer, or a span of numbers in SI that lead to the same part; a
 // missing end is open.
 type outcome struct {
-	Answer      string     `json:"answer"`
-	Low         *float64   `json:"low,omitempty"`
-	High        *float64   `json:"high,omitempty"`
-	Chance      float64    `json:"chance"`
-	Part        check.Part `json:"part"`
-	Probability float64    `json:"probability"`
+	Answer      string       `json:"answer"`
+	Low         *float64     `json:"low,omitempty"`
+	High        *float64     `json:"high,omitempty"`
+	Chance      float64      `json:"chance"`
+	Part        check.Part   `json:"part"`
+	Parts       []check.Part `json:"parts"`
+	Probability float64      `json:"probability"`
 }
 
 // suspectReasons are the answers that speak loudest about one suspect.
@@ -61,11 +62,11 @@ const (
 const explained, reasonsEach = 3, 3
 
 func whyOf(c *diagnose.Conversation, next diagnose.Choice) *why {
-	_, now := c.Suspects().Part()
+	_, now := c.Suspects().Lead()
 	out := &why{Now: chance(now), Expected: chance(math.Min(now+math.Max(next.Gain, 0), 1)), Bits: chance(next.Bits), Outcomes: []outcome{}}
 	look := next.Check.Instrument == check.Eyes
 	for _, m := range c.Means(next.Check.ID) {
-		one := outcome{Answer: answerNamed(m.State, look, m.Yes), Chance: chance(m.Chance), Part: m.Part, Probability: chance(m.Sure)}
+		one := outcome{Answer: answerNamed(m.State, look, m.Yes), Chance: chance(m.Chance), Part: firstOf(m.Parts), Parts: partsOf(m.Parts), Probability: chance(m.Sure)}
 		if one.Answer == answerNumber {
 			one.Low, one.High = finite(m.Low), finite(m.High)
 		}

@@ -51,14 +51,24 @@ type ask struct {
 	Why        *why            `json:"why,omitempty"`
 }
 
+// suspect is a fault and its parts, of which Part is the first, "" for none.
 type suspect struct {
-	Fault       fault.ID   `json:"fault"`
-	Part        check.Part `json:"part"`
-	Probability float64    `json:"probability"`
+	Fault       fault.ID     `json:"fault"`
+	Part        check.Part   `json:"part"`
+	Parts       []check.Part `json:"parts"`
+	Probability float64      `json:"probability"`
+}
+
+// also is a part that may be at fault beside those that are named.
+type also struct {
+	Part  check.Part `json:"part"`
+	Share float64    `json:"share"`
 }
 
 type finding struct {
 	Part        check.Part      `json:"part"`
+	Parts       []check.Part    `json:"parts"`
+	Also        []also          `json:"also"`
 	Fault       fault.ID        `json:"fault"`
 	Probability float64         `json:"probability"`
 	Suspects    []suspect       `json:"suspects"`
@@ -122,7 +132,7 @@ const named = 5
 func suspectsOf(all []diagnose.Suspect) []suspect {
 	out := []suspect{}
 	for _, s := range all[:min(named, len(all))] {
-		out = append(out, suspect{s.Fault.ID, s.Fault.Part(), chance(s.Probability)})
+		out = append(out, suspect{s.Fault.ID, firstOf(s.Fault.Parts()), partsOf(s.Fault.Parts()), chance(s.Probability)})
 	}
 	return out
 }
@@ -131,14 +141,28 @@ func suspectsOf(all []diagnose.Suspect) []suspect {
 func findingOf(c *diagnose.Conversation) finding {
 	f := c.Finding()
 	out := finding{
-		Part: f.Part, Fault: f.Fault, Probability: chance(f.Probability), Suspects: suspectsOf(f.Faults), Strange: chance(f.Strange), Unlisted: chance(f.Unlisted),
+		Part: firstOf(f.Parts), Parts: partsOf(f.Parts), Also: []also{}, Fault: f.Fault, Probability: chance(f.Probability), Suspects: suspectsOf(f.Faults), Strange: chance(f.Strange), Unlisted: chance(f.Unlisted),
 		Minutes: rounded(f.Minutes, 100), Checks: f.Checks, Action: f.Action, Unsure: append([]fault.ID{}, f.Unsure...),
 	}
 	if f.Slip != "" {
 		out.Slip = &slip{f.Slip, chance(f.SlipChance)}
 	}
+	for _, a := range f.Also {
+		out.Also = append(out.Also, also{a.Part, chance(a.Share)})
+	}
 	out.Reasons = reasonsOf(c, f.Faults)
 	return out
+}
+
+// partsOf is the parts at fault as a list that is never null.
+func partsOf(s fault.Parts) []check.Part { return append([]check.Part{}, s.List()...) }
+
+// firstOf is the first of them, "" where there is none.
+func firstOf(s fault.Parts) check.Part {
+	for _, p := range s.List() {
+		return p
+	}
+	return ""
 }
 
 // chance rounds a probability to four decimals.

@@ -16,8 +16,8 @@ var profiles embed.FS
 //go:embed schema/*.schema.json
 var schemas embed.FS
 
-// Schema gives the JSON Schema of a file format: "session", "profile" or
-// "report".
+// Schema gives the JSON Schema of a format: "session", "profile", "report",
+// "converse" or "faults".
 func Schema(format string) ([]byte, error) {
 	b, err := schemas.ReadFile("schema/" + format + ".schema.json")
 	if err != nil {

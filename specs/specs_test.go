@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coilbook/engine/fault"
 	"coilbook/engine/session"
 	"coilbook/engine/spec"
 	"coilbook/specs"
@@ -101,6 +102,7 @@ func documents(t *testing.T, format string) map[string][]byte {
 		"session": {"../testdata/sessions/*.json", "../engine/session/testdata/session_v1.json", "../engine/session/testdata/session_v2.json", "../engine/session/testdata/session_v3.json", "../engine/session/testdata/session_v4.json"},
 		"profile": {"profiles/*.json"},
 		"report":  {"../testdata/sessions/*.report.json"},
+		"faults":  {"../engine/fault/faults.json", "../engine/fault/testdata/*.json"},
 	}
 	out := map[string][]byte{}
 	for _, pattern := range patterns[format] {
@@ -127,7 +129,7 @@ func parsed(t *testing.T, b []byte) any {
 }
 
 func TestAllFilesKeepToTheirSchemas(t *testing.T) {
-	for _, format := range []string{"session", "profile", "report"} {
+	for _, format := range []string{"session", "profile", "report", "faults"} {
 		schema := compiled(t, format)
 		for name, b := range documents(t, format) {
 			assert.NoError(t, schema.Validate(parsed(t, b)), name)
@@ -143,8 +145,9 @@ func TestSchemasAndReadersRefuseDoctoredFiles(t *testing.T) {
 	readers := map[string]func([]byte) error{
 		"session": func(b []byte) error { _, err := session.Decode(b); return err },
 		"profile": func(b []byte) error { _, err := spec.DecodeProfile(b); return err },
+		"faults":  func(b []byte) error { _, err := fault.Decode(b); return err },
 	}
-	for _, format := range []string{"session", "profile", "report"} {
+	for _, format := range []string{"session", "profile", "report", "faults"} {
 		schema := compiled(t, format)
 		for name, b := range documents(t, format) {
 			root := parsed(t, b)
@@ -222,6 +225,26 @@ func TestSchemasRefuseWhatMakesNoSense(t *testing.T) {
 		require.Contains(t, string(b), c.old)
 		doctored := strings.Replace(string(b), c.old, c.new, 1)
 		assert.Error(t, compiled(t, c.format).Validate(parsed(t, []byte(doctored))), "%s: %s", c.file, c.new)
+	}
+}
+
+// A double that makes no sense is refused alike by the schema and by the reader, as far
+// as a schema can tell.
+func TestSchemaAndReaderRefuseTheSameDoubles(t *testing.T) {
+	const good = `{"format":"coilbook faults","version":2,"faults":[{"id":"drain-and-battery-flat","kind":"drain","with":"battery-flat",` +
+		`"weights":{"no-spark":2},"link":"it empties it","because":"x"}]}`
+	schema := compiled(t, "faults")
+	require.NoError(t, schema.Validate(parsed(t, []byte(good))))
+	for _, c := range []struct{ old, new string }{
+		{`"version":2`, `"version":1`}, {`"version":2`, `"version":3`}, {`"link":"it empties it",`, ``}, {`"link":"it empties it"`, `"link":""`},
+		{`"with":"battery-flat",`, ``}, {`"because":"x"`, `"because":""`}, {`"no-spark":2`, `"no-spark":0`}, {`"no-spark":2`, `"magic":2`},
+		{`"no-spark":2`, ``}, {`"with"`, `"hotOnly":true,"with"`}, {`"kind":"drain",`, ``},
+	} {
+		bad := strings.Replace(good, c.old, c.new, 1)
+		require.NotEqual(t, good, bad)
+		assert.Error(t, schema.Validate(parsed(t, []byte(bad))), bad)
+		_, err := fault.Decode([]byte(bad))
+		assert.Error(t, err, bad)
 	}
 }
 

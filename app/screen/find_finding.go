@@ -9,7 +9,8 @@ import (
 	"coilbook/app/words"
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
-	"coilbook/engine/machine"
+	"coilbook/engine/fault"
+	"coilbook/engine/session"
 )
 
 // finding is how it ends: what it is, what it rests on, what to do, to buy and to
@@ -17,19 +18,21 @@ import (
 func (s *find) finding(v look) app.UI {
 	f := v.talk.Finding()
 	setup := v.bench.State.Setup
-	kind := kindOf(f)
+	mended := mendedBy(f)
 	home := words.Home(f, setup)
 	return app.Section().Class("card finding").ID("finding").Body(
 		app.P().Class("kicker").Text(words.FindingTitle),
 		app.H2().Text(words.FindingIs(f)),
 		part.Text("", words.FindingChance(f)),
 		app.P().Class("remedy").Text(words.FindingRemedy(f, setup.Aim)),
+		together(mended),
+		alsoAtFault(f),
 		part.When("bare", f.Slip != "", func() app.UI { return s.slipped(v, f) }),
 		part.When("bare", home != "", func() app.UI {
 			return app.Div().ID("home").Body(app.H3().Text(words.HomeTitle), part.Text("", home))
 		}),
-		matching(f, words.Match(kind, setup)),
-		never(words.NeverPair(kind, setup)),
+		matching(f, mended, setup),
+		never(mended, setup),
 		rests(v, f),
 		s.contradict(v, f),
 		leaveAlone(v),
@@ -38,12 +41,35 @@ func (s *find) finding(v look) app.UI {
 	)
 }
 
-// kindOf is the kind of the fault that a finding asks to be mended; "" for none.
-func kindOf(f diagnose.Finding) machine.Kind {
+// mendedBy is the fault that a finding asks to be mended; one without a kind for none.
+func mendedBy(f diagnose.Finding) fault.Fault {
 	if f.Action == diagnose.NoFault || f.Action == diagnose.NotListed || f.Action == diagnose.Open {
-		return ""
+		return fault.Fault{ID: fault.None}
 	}
-	return suspectOf(f).Fault.Kind
+	return suspectOf(f).Fault
+}
+
+// together tells of a double: why both, the order of the work, what can hurt.
+func together(f fault.Fault) app.UI {
+	return part.When("bare", f.Double(), func() app.UI {
+		var steps []app.UI
+		for _, s := range words.OrderOfWork(f) {
+			steps = append(steps, app.Li().Text(s))
+		}
+		return app.Div().ID("together").Body(
+			app.H3().Text(words.BothTitle), part.Text("", words.WhyBoth(f)),
+			app.H3().Text(words.OrderTitle), app.Ol().ID("order").Class("order").Body(steps...),
+			app.Div().Class("caution").ID("mending").Body(app.H3().Text(words.CautionTitle), listOfTexts(words.MendingCautions(f))),
+		)
+	})
+}
+
+// alsoAtFault points at what may be at fault beside what is named.
+func alsoAtFault(f diagnose.Finding) app.UI {
+	ok := len(f.Also) > 0 && mendedBy(f).Kind != ""
+	return part.When("bare", ok, func() app.UI {
+		return app.P().ID("also").Class("also").Text(words.LookAtToo(f.Also[0]))
+	})
 }
 
 // suspectOf is the suspect that a finding names.
@@ -65,7 +91,7 @@ func rests(v look, f diagnose.Finding) app.UI {
 // contradict asks for the reading once more on which the finding rests most.
 func (s *find) contradict(v look, f diagnose.Finding) app.UI {
 	pro := v.talk.reasons(f.Fault).pro
-	ok := len(pro) > 0 && kindOf(f) != ""
+	ok := len(pro) > 0 && mendedBy(f).Kind != ""
 	return part.When("bare", ok, func() app.UI {
 		k := pro[0].Check
 		loudest, _ := v.talk.answer(k)
@@ -85,7 +111,15 @@ func (s *find) slipped(v look, f diagnose.Finding) app.UI {
 }
 
 // never warns of what must not be put together.
-func never(sentences []string) app.UI {
+func never(f fault.Fault, setup session.Setup) app.UI {
+	var sentences []string
+	for _, k := range f.Kinds() {
+		for _, s := range words.NeverPair(k, setup) {
+			if !slices.Contains(sentences, s) {
+				sentences = append(sentences, s)
+			}
+		}
+	}
 	return part.When("bare", len(sentences) > 0, func() app.UI {
 		return app.Div().Class("caution").ID("never").Body(app.H3().Text(words.NeverTitle), listOfTexts(sentences))
 	})
@@ -99,10 +133,17 @@ func listOfTexts(sentences []string) app.UI {
 	return app.Ul().Body(items...)
 }
 
-// matching unfolds what a new part must match.
-func matching(f diagnose.Finding, sentences []string) app.UI {
-	return part.When("bare", len(sentences) > 0, func() app.UI {
-		return app.Details().Class("fold").ID("match").Open(true).Body(app.Summary().Text(words.MatchHeading(f.Action)), listOfTexts(sentences))
+// matching unfolds what a new part must match; of a double each part by itself.
+func matching(f diagnose.Finding, mended fault.Fault, setup session.Setup) app.UI {
+	var lists []app.UI
+	for _, k := range mended.Kinds() {
+		if mended.Double() {
+			lists = append(lists, app.H3().Text(words.Part(k.Part())))
+		}
+		lists = append(lists, listOfTexts(words.Match(k, setup)))
+	}
+	return part.When("bare", len(lists) > 0, func() app.UI {
+		return app.Details().Class("fold").ID("match").Open(true).Body(append([]app.UI{app.Summary().Text(words.MatchHeading(f.Action))}, lists...)...)
 	})
 }
 
@@ -128,7 +169,7 @@ func unknown(v look, f diagnose.Finding) app.UI {
 	const sure, odd, listed, most = 0.95, 0.9, 0.05, 3
 	var items []app.UI
 	add := func(sentence string) { items = append(items, app.Li().Text(sentence)) }
-	if f.Probability < sure && kindOf(f) != "" {
+	if f.Probability < sure && mendedBy(f).Kind != "" {
 		add(words.OnlyThisMuch(f.Probability))
 	}
 	if f.Strange >= odd && f.Action != diagnose.NotListed {

@@ -83,7 +83,7 @@ func (s *find) outlook(v look) app.UI {
 	k := v.check
 	choice, ok := v.talk.Choice(k.ID)
 	return part.When("bare", ok, func() app.UI {
-		_, likeliest := v.talk.Suspects().Part()
+		_, likeliest := v.talk.Suspects().Lead()
 		means := v.talk.means(k.ID)
 		return app.Div().Class("outlook").Body(
 			part.Text("", words.WhyNext(choice, likeliest, means, s.chosen == "")),

@@ -85,8 +85,8 @@ func TestWhereAComplaintBegins(t *testing.T) {
 
 func TestAFindingWithoutAFaultIsOfNoKind(t *testing.T) {
 	f := diagnose.Finding{Fault: "box-dead", Action: diagnose.Replace, Faults: []diagnose.Suspect{{Fault: fault.Fault{ID: "box-dead", Kind: "box-dead"}}}}
-	assert.EqualValues(t, "box-dead", kindOf(f))
+	assert.EqualValues(t, "box-dead", mendedBy(f).Kind)
 	f.Action = diagnose.NotListed
-	assert.Empty(t, kindOf(f))
+	assert.Empty(t, mendedBy(f).Kinds())
 	assert.Empty(t, suspectOf(diagnose.Finding{Fault: "x"}))
 }

@@ -76,6 +76,7 @@ func GalleryRecords() []session.Session {
 		recorded("find-winding", machineOf("Winding", check.NoCharge), refused(whole, answered{"charge-core-1", "300 Ω"}, answered{"charge-core-2", "300 Ω"}, answered{"charge-core-3", "300 Ω"})),
 		recorded("find-fuse", machineOf("Fuse", check.NoCharge), refused(whole, answered{"battery-rest", "12.6"}, answered{"fuse", seenYes})),
 		recorded("find-exciter", machineOf("Exciter", check.NoSpark), refused(whole, answered{"spark", seenNo}, answered{"exciter", "open line"}, answered{"exciter", "open line"}, answered{"pickup", "190"})),
+		recorded("find-double", machineOf("Boiled", check.Overcharges), refused(whole, answered{"battery-5000", "26.9"}, answered{"battery-cranking", "5.7"})),
 		recorded("find-nothing", machineOf("Nothing", check.NoCharge), refused(whole, append(oddReadings, oddReadings...)...)),
 		recorded("colours", inColour(machineOf("Striped moped", check.Bench)), soundReadings[:2]),
 		recorded("colours-find", inColour(machineOf("Striped quad", check.NoCharge)), oddReadings[:1]),

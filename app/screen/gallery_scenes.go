@@ -79,6 +79,7 @@ func scenes() []scene {
 		{Name: "finding-winding", Path: findPath(recordID("find-winding")), Shows: "#finding"},
 		{Name: "finding-fuse", Path: findPath(recordID("find-fuse")), Shows: "#finding"},
 		{Name: "finding-exciter", Path: findPath(recordID("find-exciter")), Shows: "#finding"},
+		{Name: "finding-double", Path: findPath(recordID("find-double")), Shows: "#order"},
 		{Name: "finding-nothing", Path: findPath(recordID("find-nothing")), Shows: "#finding"},
 
 		{Name: "practice", Path: "practice", Shows: "#open-code"},

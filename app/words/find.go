@@ -92,7 +92,7 @@ func Suspect(f fault.Fault) string {
 	case f.HotOnly:
 		return Fault(f.Kind) + ", only when warm"
 	}
-	return Fault(f.Kind)
+	return namedFault(f)
 }
 
 // SuspectPart names the part of a suspect.
@@ -100,7 +100,7 @@ func SuspectPart(f fault.Fault) string {
 	if f.ID == fault.None {
 		return "The complaint has another cause"
 	}
-	return Part(f.Part())
+	return PartsTogether(f.Parts())
 }
 
 // SuspectChance writes a probability, never as certain.
@@ -217,9 +217,12 @@ func FindingChance(f diagnose.Finding) string {
 	case f.Action == diagnose.Open && s.Fault.ID == fault.None:
 		return "Nothing stands out: " + SuspectChance(f.Probability) + " that no part is at fault."
 	case f.Action == diagnose.Open:
-		return "Nothing stands out. Likeliest: " + lowerFirst(Part(f.Part)) + ", " + SuspectChance(f.Probability) + "."
+		return "Nothing stands out. Likeliest: " + lowerFirst(PartsTogether(f.Parts)) + ", " + SuspectChance(f.Probability) + "."
 	}
-	return Part(f.Part) + ": " + SuspectChance(f.Probability) + ". This fault of it: " + SuspectChance(s.Probability) + "."
+	if f.Parts.Size() > 1 {
+		return bothChance(f, s)
+	}
+	return PartsTogether(f.Parts) + ": " + SuspectChance(f.Probability) + ". This fault of it: " + SuspectChance(s.Probability) + "."
 }
 
 // FindingRemedy says what to do about it.
@@ -235,7 +238,7 @@ func FindingRemedy(f diagnose.Finding, a check.Aim) string {
 	case f.Action == diagnose.Open:
 		return "Buy nothing yet: what was read does not settle it. Do one of the checks that were left out, or have it seen by somebody who knows this machine."
 	}
-	return FaultRemedy(s.Fault.Kind)
+	return remedyFor(s.Fault)
 }
 
 // Slipped asks to take a reading again that fits the others badly.

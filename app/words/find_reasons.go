@@ -175,8 +175,8 @@ func between(kind quantity.Kind, low, high float64) string {
 // MeaningTells says what an answer would point to, and how sure.
 func MeaningTells(m diagnose.Meaning) string {
 	points := "No fault"
-	if m.Part != "" {
-		points = Part(m.Part)
+	if !m.Parts.None() {
+		points = PartsTogether(m.Parts)
 	}
 	return points + ", " + strings.ReplaceAll(certainty(m.Sure), " ", "\u00a0")
 }
@@ -208,15 +208,15 @@ func WhyNext(x diagnose.Choice, likeliest float64, means []diagnose.Meaning, sug
 func tellsApart(means []diagnose.Meaning) string {
 	const most = 3
 	var names []string
-	seen := map[check.Part]bool{}
+	seen := map[fault.Parts]bool{}
 	for _, m := range means {
-		if seen[m.Part] || len(names) == most {
+		if seen[m.Parts] || len(names) == most {
 			continue
 		}
-		seen[m.Part] = true
+		seen[m.Parts] = true
 		name := "a sound machine"
-		if m.Part != "" {
-			name = lowerFirst(Part(m.Part))
+		if !m.Parts.None() {
+			name = lowerFirst(PartsTogether(m.Parts))
 		}
 		names = append(names, name)
 	}

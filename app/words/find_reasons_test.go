@@ -96,13 +96,13 @@ func TestAnswersAndWhatTheyMean(t *testing.T) {
 	} {
 		assert.Equal(t, want, words.MeaningAnswer(c.k, c.m))
 	}
-	assert.Equal(t, "Charge winding, 84\u00a0%", words.MeaningTells(diagnose.Meaning{Part: check.ChargeWinding, Sure: 0.84}))
+	assert.Equal(t, "Charge winding, 84\u00a0%", words.MeaningTells(diagnose.Meaning{Parts: fault.PartsOf(check.ChargeWinding), Sure: 0.84}))
 	assert.Equal(t, "No fault, over\u00a099\u00a0%", words.MeaningTells(diagnose.Meaning{Sure: 1}))
 	assert.Equal(t, "expected in 23 %", words.MeaningChance(diagnose.Meaning{Chance: 0.23}))
 }
 
 func TestWhyACheckIsNext(t *testing.T) {
-	means := []diagnose.Meaning{{Part: check.Regulator}, {Part: check.Battery}, {Part: check.Regulator}, {}}
+	means := []diagnose.Meaning{{Parts: fault.PartsOf(check.Regulator)}, {Parts: fault.PartsOf(check.Battery)}, {Parts: fault.PartsOf(check.Regulator)}, {}}
 	got := words.WhyNext(diagnose.Choice{Gain: 0.2, Bits: 0.5}, 0.45, means, true)
 	assert.Equal(t, "The likeliest part stands at 45 %; after this check it is expected at 65 %. It tells apart: regulator-rectifier; battery; a sound machine. No other check tells more for its minutes.", got)
 	chosen := words.WhyNext(diagnose.Choice{}, 0.6, nil, false)

@@ -38,7 +38,7 @@ func TestEverySuspectHasWords(t *testing.T) {
 func TestEveryFindingIsSaid(t *testing.T) {
 	for _, a := range constants(t, "diagnose", "Action") {
 		for _, one := range catalogue(t) {
-			f := diagnose.Finding{Action: diagnose.Action(a), Part: one.Part(), Fault: one.ID, Probability: 0.97, Minutes: 12.5, Checks: 4,
+			f := diagnose.Finding{Action: diagnose.Action(a), Parts: one.Parts(), Fault: one.ID, Probability: 0.97, Minutes: 12.5, Checks: 4,
 				Faults: []diagnose.Suspect{{Fault: one, Probability: 0.9}}}
 			if (f.Action == diagnose.NoFault) != (one.ID == fault.None) && f.Action != diagnose.NotListed && f.Action != diagnose.Open {
 				continue
@@ -50,7 +50,7 @@ func TestEveryFindingIsSaid(t *testing.T) {
 		}
 	}
 	for _, one := range catalogue(t) {
-		f := diagnose.Finding{Action: diagnose.Open, Part: one.Part(), Fault: one.ID, Probability: 0.3, Faults: []diagnose.Suspect{{Fault: one, Probability: 0.2}}}
+		f := diagnose.Finding{Action: diagnose.Open, Parts: one.Parts(), Fault: one.ID, Probability: 0.3, Faults: []diagnose.Suspect{{Fault: one, Probability: 0.2}}}
 		assert.Equal(t, words.NotSettled, words.FindingIs(f))
 		assert.Contains(t, words.FindingRemedy(f, check.NoSpark), "Buy nothing yet", one.ID)
 	}

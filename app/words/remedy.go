@@ -91,6 +91,9 @@ func Home(f diagnose.Finding, s session.Setup) string {
 	case named.Fault.HotOnly:
 		return "Perhaps, in short legs: it fails when hot and comes back when cold. Expect it to stop without warning; never where you cannot pull over."
 	}
+	if named.Fault.Double() {
+		return doublesInWords[named.Fault.ID].home(s)
+	}
 	return ways[wayHome[named.Fault.Kind]](s)
 }
 

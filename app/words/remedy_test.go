@@ -34,14 +34,17 @@ func setups() []session.Setup {
 // whether one can ride home.
 func TestEveryFaultHasItsRemedies(t *testing.T) {
 	for _, one := range catalogue(t) {
-		if one.Part() == "" {
+		if one.Parts().None() {
 			continue
 		}
-		f := diagnose.Finding{Action: diagnose.Replace, Part: one.Part(), Fault: one.ID, Probability: 0.97, Faults: []diagnose.Suspect{{Fault: one, Probability: 0.9}}}
+		f := diagnose.Finding{Action: diagnose.Replace, Parts: one.Parts(), Fault: one.ID, Probability: 0.97, Faults: []diagnose.Suspect{{Fault: one, Probability: 0.9}}}
 		for _, s := range setups() {
-			match, never := words.Match(one.Kind, s), words.NeverPair(one.Kind, s)
-			assert.NotEmpty(t, match, one.ID)
-			assert.NotEmpty(t, never, one.ID)
+			var match, never []string
+			for _, k := range one.Kinds() {
+				assert.NotEmpty(t, words.Match(k, s), one.ID)
+				assert.NotEmpty(t, words.NeverPair(k, s), one.ID)
+				match, never = append(match, words.Match(k, s)...), append(never, words.NeverPair(k, s)...)
+			}
 			for _, sentence := range append(append([]string{words.Home(f, s)}, match...), never...) {
 				whole(t, string(one.ID), sentence)
 				assert.Equal(t, strings.ToUpper(sentence[:1]), sentence[:1], sentence)

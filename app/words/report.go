@@ -15,7 +15,7 @@ import (
 )
 
 // ReportVersion is the version of the JSON report.
-const ReportVersion = 4
+const ReportVersion = 5
 
 type reportJSON struct {
 	Format   string       `json:"format"`

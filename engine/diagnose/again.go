@@ -9,10 +9,10 @@ func (m *Model) again(s Suspects, evidence []Evidence, refused func(check.Check)
 	for _, e := range evidence {
 		times[e.Check]++
 	}
-	all := make([]float64, len(m.parts)+1)
-	all[len(m.parts)] = s.Unlisted
+	all := make([]float64, len(m.naming.columns))
+	all[len(m.naming.sets)] = s.Unlisted
 	for i, h := range m.hypotheses {
-		all[h.part] += s.weights[i]
+		all[h.set] += s.weights[i]
 	}
 	for at, e := range evidence {
 		j, ok := m.index[e.Check]

@@ -44,8 +44,9 @@ func Begin(m *Model, cannot func(check.Access) bool) *Conversation {
 	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}, taken: map[check.ID]int{}, likes: map[Evidence][]float64{}}
 }
 
-// When it is enough. Assumptions, no source: a part that is named by one answer
-// may stand on a slip; nobody does more checks than that for one complaint.
+// When it is enough. Assumptions, no source: naming what is at fault costs no more
+// than a wrong part in one of twenty cases; a part that is named by one answer may
+// stand on a slip; nobody does more checks than that for one complaint.
 const (
 	enough       = 0.95
 	leastAnswers = 2
@@ -58,10 +59,13 @@ func (c *Conversation) Ask() (next Choice, ok bool) {
 	if len(c.answers) >= mostAnswers {
 		return Choice{}, false
 	}
-	choices := c.Choices()
-	if c.Suspects().Enough(len(c.answers)) {
-		next, ok = surer(choices)
-	} else {
+	choices, s := c.Choices(), c.Suspects()
+	if s.stands(len(c.answers)) { // before it is built on, or named
+		if next, ok = surer(choices); !ok {
+			next, ok = c.oddest()
+		}
+	}
+	if !ok && !s.Enough(len(c.answers)) {
 		next, ok = Best(choices)
 		if !ok && len(c.answers) < leastAnswers {
 			next, ok = telling(choices)
@@ -132,22 +136,24 @@ func (c *Conversation) Left() []check.Check {
 // surer is the reading that is worth taking once more before a part is named.
 func surer(ranked []Choice) (best Choice, ok bool) {
 	for _, one := range ranked {
-		pays := wrongPart*one.Gain - one.Minutes
-		if one.Again && pays > 0 && (!ok || pays > wrongPart*best.Gain-best.Minutes) {
+		pays := one.Spares - one.Minutes
+		if one.Again && pays > 0 && (!ok || pays > best.Spares-best.Minutes) {
 			best, ok = one, true
 		}
 	}
 	return best, ok
 }
 
-// Enough reports whether the finding stands after so many answers.
+// Enough reports whether the finding stands after so many answers, and no other part is
+// likely to be at fault with it.
 func (s Suspects) Enough(answers int) bool {
-	if answers >= mostAnswers {
-		return true
-	}
-	_, p := s.Part()
+	return answers >= mostAnswers || s.stands(answers) && s.named.right >= enough
+}
+
+// stands reports whether all that is named is at fault, whatever else is.
+func (s Suspects) stands(answers int) bool {
 	fits := s.Strange < tooStrange || answers >= strangeFrom
-	return p >= enough && answers >= leastAnswers && fits
+	return s.named.sure >= enough && answers >= leastAnswers && fits
 }
 
 // Best is the first of ranked choices; ok is false where none is worth its

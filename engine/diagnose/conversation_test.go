@@ -231,7 +231,7 @@ func TestConversationsEndWithThePart(t *testing.T) {
 		m = m.With(machine.Fault{Kind: kind, At: 1})
 		talk := replied(t, m)
 		f := talk.Finding()
-		assert.Equal(t, kind.Part(), f.Part, kind)
+		assert.Equal(t, fault.PartsOf(kind.Part()), f.Parts, kind)
 		assert.Contains(t, append(f.Unsure, f.Fault), fault.ID(kind), kind)
 		assert.Equal(t, want, f.Action, kind)
 		assert.GreaterOrEqual(t, f.Checks, 2, "one answer is not enough")
@@ -274,7 +274,7 @@ func TestOneAnswerIsNotEnough(t *testing.T) {
 func TestTheFaultIsThePartsOwn(t *testing.T) {
 	f := among(t, map[machine.Kind]float64{"": 5, machine.MainFuse: 4, machine.FeedWire: 4}).Finding()
 	require.Equal(t, fault.None, f.Faults[0].Fault.ID)
-	assert.Equal(t, check.Wiring, f.Part)
+	assert.Equal(t, fault.PartsOf(check.Wiring), f.Parts)
 	assert.Equal(t, fault.ID(machine.MainFuse), f.Fault)
 	assert.Equal(t, []fault.ID{fault.None, fault.ID(machine.FeedWire)}, f.Unsure)
 	assert.Equal(t, diagnose.Open, f.Action, "before any answer")
@@ -286,7 +286,7 @@ func TestFindingsWithoutAFault(t *testing.T) {
 	f := replied(t, machine.Typical(machine.Usual())).Finding()
 	assert.Equal(t, diagnose.NoFault, f.Action)
 	assert.Equal(t, fault.None, f.Fault)
-	assert.Empty(t, f.Part)
+	assert.True(t, f.Parts.None())
 
 	talk := begun()
 	odd := []struct {
@@ -326,7 +326,7 @@ func TestConversationsRepeat(t *testing.T) {
 	tell := func() string {
 		talk := replied(t, m)
 		f := talk.Finding()
-		return fmt.Sprint(talk.Done(), f.Part, f.Fault, f.Action, f.Unsure, f.Slip)
+		return fmt.Sprint(talk.Done(), f.Parts, f.Fault, f.Action, f.Unsure, f.Slip)
 	}
 	first := tell()
 	assert.True(t, strings.Contains(first, "battery"), first)

@@ -15,7 +15,8 @@ type Reason struct {
 	Check  check.ID
 	Answer Evidence
 	// Weight is the logarithm (to base 2) of how many times likelier the answer is
-	// with this fault than with the other suspects: above zero it speaks for it.
+	// with this fault than with the other suspects: above zero it speaks for it. A
+	// double that this fault is part of is none of the others.
 	Weight float64
 	// Low and High are where nine in ten machines with this fault would read, in SI;
 	// both zero where a number says nothing. Open and Restless are the shares without
@@ -40,10 +41,11 @@ func (m *Model) Explain(s Suspects, evidence []Evidence, id fault.ID, most int) 
 
 // explain is Explain with what each hypothesis makes of one answer.
 func (m *Model) explain(s Suspects, evidence []Evidence, alone func(Evidence) []float64, id fault.ID, most int) (pro, con []Reason) {
+	other := m.others(id)
 	for _, e := range evidence {
 		likes := alone(e)
 		with := m.among(s, likes, func(c hypothesis) bool { return c.fault.ID == id })
-		without := m.among(s, likes, func(c hypothesis) bool { return c.fault.ID != id })
+		without := m.among(s, likes, other)
 		if with == 0 || without == 0 {
 			continue
 		}
@@ -63,6 +65,17 @@ func (m *Model) explain(s Suspects, evidence []Evidence, alone func(Evidence) []
 		return list[:min(most, len(list))]
 	}
 	return loudest(pro), loudest(con)
+}
+
+// others are the suspects that a fault is compared with.
+func (m *Model) others(id fault.ID) func(hypothesis) bool {
+	var this fault.Fault
+	for _, c := range m.cases {
+		if c.fault.ID == id {
+			this = c.fault
+		}
+	}
+	return func(h hypothesis) bool { return h.fault.ID != id && !h.fault.Adds(this) }
 }
 
 // reason is what a fault's machines read at a check.
@@ -109,9 +122,9 @@ type Meaning struct {
 	State     quantity.State
 	Low, High float64
 	Yes       bool
-	Chance    float64    // of that answer
-	Part      check.Part // that would then be the likeliest
-	Sure      float64    // its probability
+	Chance    float64     // of that answer
+	Parts     fault.Parts // that would then be named
+	Sure      float64     // the probability that all of them are at fault
 }
 
 // Means lists what the answers to a check would mean, those apart that lead to
@@ -163,16 +176,10 @@ func likelyEnough(all []Meaning) []Meaning {
 }
 
 func (m *Model) meaning(row []float64) Meaning {
-	var one Meaning
-	best := 0.0
-	for p, w := range row {
-		one.Chance += w
-		if w > best && p < len(m.parts) {
-			best, one.Part = w, m.parts[p]
-		}
-	}
+	x := m.naming.name(row[:len(m.naming.sets)])
+	one := Meaning{Chance: sum(row), Parts: m.naming.set(x)}
 	if one.Chance > 0 {
-		one.Sure = best / one.Chance
+		one.Sure = x.sure / one.Chance
 	}
 	return one
 }
@@ -187,7 +194,7 @@ func merged(all []Meaning) []Meaning {
 		if follows {
 			one.Low = out[last].High
 		}
-		if follows && one.Part == out[last].Part {
+		if follows && one.Parts == out[last].Parts {
 			chance := one.Chance + out[last].Chance
 			if chance > 0 {
 				out[last].Sure = (one.Sure*one.Chance + out[last].Sure*out[last].Chance) / chance

@@ -22,7 +22,7 @@ func TestReasonsForAndAgainst(t *testing.T) {
 		{Check: "charge-core-1", State: quantity.OverRange}, {Check: "fuse", Value: 0}, {Check: "no-such-check", Value: 1},
 	}
 	s := m.Weigh(ev)
-	require.Equal(t, check.Regulator, s.Faults[0].Fault.Part())
+	require.Equal(t, fault.PartsOf(check.Regulator), s.Faults[0].Fault.Parts())
 	_, con := m.Explain(s, ev, "main-fuse", 2)
 	require.NotEmpty(t, con)
 	assert.Equal(t, check.ID("fuse"), con[0].Check, "the fuse was looked at")
@@ -73,7 +73,7 @@ func TestWhatAnswersWouldMean(t *testing.T) {
 			whole = one
 		}
 	}
-	assert.Equal(t, check.Wiring, blown.Part)
+	assert.Equal(t, fault.PartsOf(check.Wiring), blown.Parts)
 	assert.Greater(t, blown.Sure, 0.8)
 	assert.Greater(t, whole.Chance, 0.8)
 	assert.Nil(t, m.Means(s, nil, "no-such-check"))

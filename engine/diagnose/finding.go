@@ -1,6 +1,9 @@
 package diagnose
 
 import (
+	"cmp"
+	"slices"
+
 	"coilbook/engine/check"
 	"coilbook/engine/fault"
 	"coilbook/engine/machine"
@@ -20,10 +23,11 @@ const (
 
 // Finding is how a conversation ends.
 type Finding struct {
-	Part        check.Part // "" for no fault
-	Fault       fault.ID   // the likeliest of the part's
-	Probability float64    // of the part
-	Faults      []Suspect  // of all parts, the likeliest first
+	Parts       fault.Parts // that are named; none for no fault
+	Fault       fault.ID    // the likeliest of these parts
+	Probability float64     // that all of them are at fault
+	Also        []AlsoPart  // parts that may be at fault with them, the likeliest first
+	Faults      []Suspect   // of all parts, the likeliest first
 	Strange     float64
 	Unlisted    float64 // that it is none of the catalogue's
 	Minutes     float64
@@ -32,6 +36,12 @@ type Finding struct {
 	Unsure      []fault.ID // others that it may be too, the likeliest first
 	Slip        check.ID   // a reading that is likelier a mistake than not; "" for none
 	SlipChance  float64
+}
+
+// AlsoPart is a part that may be at fault with those that are named.
+type AlsoPart struct {
+	Part  check.Part
+	Share float64 // of the cases in which those are: how often this one is too
 }
 
 // Bounds of a finding. Assumptions, no source: readings that hardly any machine of
@@ -49,11 +59,12 @@ const (
 func (c *Conversation) Finding() Finding {
 	s := c.Suspects()
 	f := Finding{Faults: s.Faults, Strange: s.Strange, Unlisted: s.Unlisted, Minutes: c.minutes, Checks: len(c.answers)}
-	f.Part, f.Probability = s.Part()
+	f.Parts, f.Probability = s.Named()
+	f.Also = s.also(f.Parts)
 	named := false
 	for _, x := range s.Faults {
 		switch {
-		case !named && x.Fault.Part() == f.Part:
+		case !named && f.Parts == x.Fault.Parts():
 			f.Fault, f.Action, named = x.Fault.ID, remedy(x.Fault), true
 		case x.Probability >= stillPossible:
 			f.Unsure = append(f.Unsure, x.Fault.ID)
@@ -73,20 +84,54 @@ func (c *Conversation) Finding() Finding {
 	return f
 }
 
+// also are the parts that may be at fault beside those that are named.
+func (s Suspects) also(named fault.Parts) []AlsoPart {
+	whole := s.Of(named)
+	if named.None() || whole == 0 {
+		return nil
+	}
+	by := map[check.Part]float64{}
+	for set, p := range s.Parts {
+		if !named.Within(set) {
+			continue
+		}
+		for _, part := range set.List() {
+			if !named.Has(part) {
+				by[part] += p / whole
+			}
+		}
+	}
+	var out []AlsoPart
+	for part, share := range by {
+		if share >= stillPossible {
+			out = append(out, AlsoPart{part, share})
+		}
+	}
+	slices.SortFunc(out, func(a, b AlsoPart) int { return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Part, b.Part)) })
+	return out
+}
+
 // remedy is what is done about a fault. Wires, contacts and grounds are mended, a
-// joint soldered, a gap set, a flat battery charged; the rest is replaced. Common
-// practice, no source.
+// joint soldered, a gap set, a flat battery charged; the rest is replaced, and of a
+// double one part is enough for that. Common practice, no source.
 func remedy(f fault.Fault) Action {
 	if f.ID == fault.None {
 		return NoFault
 	}
-	switch f.Part() {
+	if slices.ContainsFunc(f.Kinds(), replaced) {
+		return Replace
+	}
+	return Repair
+}
+
+func replaced(k machine.Kind) bool {
+	switch k.Part() {
 	case check.Wiring, check.KillCircuit:
-		return Repair
+		return false
 	}
-	switch f.Kind {
+	switch k {
 	case machine.PhaseJoint, machine.GapWide, machine.FlatBattery:
-		return Repair
+		return false
 	}
-	return Replace
+	return true
 }

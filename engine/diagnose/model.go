@@ -24,7 +24,7 @@ type Model struct {
 	Checks []check.Check
 	index  map[check.ID]int
 	cases  []*caseOf
-	parts  []check.Part
+	naming naming
 	ready  int // cases that are populated
 	// hypotheses stand once all cases are ready.
 	hypotheses []hypothesis
@@ -46,12 +46,14 @@ func New(q Question, faults []fault.Fault) *Model {
 		m.index[c.ID] = i
 	}
 	m.cases = cases(faults, q, m.builds)
+	var sets []fault.Parts
 	for _, c := range m.cases {
-		p := c.fault.Part()
-		if !slices.Contains(m.parts, p) {
-			m.parts = append(m.parts, p)
-		}
-		c.part = slices.Index(m.parts, p)
+		sets = append(sets, c.fault.Parts())
+	}
+	slices.SortFunc(sets, fault.Parts.Compare)
+	m.naming = namingOf(slices.Compact(sets))
+	for _, c := range m.cases {
+		c.set = slices.Index(m.naming.sets, c.fault.Parts())
 	}
 	return m
 }

@@ -14,8 +14,9 @@ import (
 type Choice struct {
 	Check   check.Check
 	Minutes float64 // with what must be got at before it
-	Bits    float64 // expected to be learnt about the part
+	Bits    float64 // expected to be learnt about which parts are at fault
 	Gain    float64 // by how much the likeliest part is expected to grow likelier
+	Spares  float64 // minutes by which naming it cheapens, its own not taken off
 	Saves   float64 // minutes, against naming the likeliest part now
 	Again   bool    // it was done: whether that reading was a slip is what is learnt
 }
@@ -24,7 +25,8 @@ type Choice struct {
 func (c Choice) Worth() float64 { return c.Bits / c.Minutes }
 
 // wrongPart is what a wrong part costs, in minutes: it is bought, fitted, and the
-// search begins again. An assumption, no source.
+// search begins again. One part too many, or one of two left out, is half of it.
+// An assumption, no source.
 const wrongPart = 150
 
 // searching is how much longer than at the pace of the best check it takes to settle
@@ -32,27 +34,38 @@ const wrongPart = 150
 // solved exactly.
 const searching = 1.75
 
-// ahead is what a state is expected to cost that is left with these weights of
-// parts, times their sum, in minutes: a wrong part now and then, or the search that
-// goes on at a pace in bits a minute.
-func ahead(weights []float64, pace float64) float64 {
-	bits, most := entropy(weights)
-	return min(wrongPart*(sum(weights)-most), searching*bits/pace)
+// stopping is what naming what is likeliest is expected to cost, times the weights'
+// sum, in minutes.
+func (n naming) stopping(weights []float64) float64 {
+	return wrongPart * (sum(weights) - n.name(weights).right)
 }
 
-// saves is how much less a check with its minutes and its outcomes, by part, is
-// expected to cost than stopping.
-func saves(minutes float64, table [][]float64, pace float64) float64 {
-	now := make([]float64, len(table[0]))
+// ahead is what a state is expected to cost that is left with these weights, times
+// their sum, in minutes: a wrong part now and then, or the search that goes on at a
+// pace in bits a minute.
+func (n naming) ahead(weights []float64, pace float64) float64 {
+	return min(n.stopping(weights), searching*entropy(weights)/pace)
+}
+
+// saves is how much less a check with its minutes and its outcomes is expected to
+// cost than stopping.
+func (n naming) saves(minutes float64, table [][]float64, pace float64) float64 {
 	later := minutes
 	for _, row := range table {
-		for p, w := range row {
-			now[p] += w
-		}
-		later += ahead(row, pace)
+		later += n.ahead(row, pace)
 	}
-	_, most := entropy(now)
-	return wrongPart*(sum(now)-most) - later
+	return n.stopping(summed(table)) - later
+}
+
+// summed is the weights before the outcome is known.
+func summed(table [][]float64) []float64 {
+	now := make([]float64, len(table[0]))
+	for _, row := range table {
+		for c, w := range row {
+			now[c] += w
+		}
+	}
+	return now
 }
 
 // Next ranks the checks that are not done and not refused, the best first. done
@@ -83,7 +96,7 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 		}
 		out, tables = append(out, choice), append(tables, m.outlook(j, s, numbers, fits, len(evidence)))
 	}
-	return ranked(out, tables)
+	return m.naming.ranked(out, tables)
 }
 
 // outlook is the table of a check after so many answers.
@@ -96,15 +109,15 @@ func (m *Model) outlook(j int, s Suspects, numbers []number, fits []*normal, ans
 }
 
 // ranked weighs choices by their outcomes, the one that saves most first.
-func ranked(choices []Choice, tables [][][]float64) []Choice {
+func (n naming) ranked(choices []Choice, tables [][][]float64) []Choice {
 	pace := 1e-9
 	for i, table := range tables {
 		c := &choices[i]
-		c.Bits, c.Gain = tells(table)
+		c.Bits, c.Gain, c.Spares = n.tells(table)
 		pace = max(pace, c.Worth())
 	}
 	for i, table := range tables {
-		choices[i].Saves = saves(choices[i].Minutes, table, pace)
+		choices[i].Saves = n.saves(choices[i].Minutes, table, pace)
 	}
 	slices.SortFunc(choices, func(a, b Choice) int {
 		return cmp.Or(cmp.Compare(b.Saves, a.Saves), cmp.Compare(a.Check.ID, b.Check.ID))
@@ -152,7 +165,7 @@ func (m *Model) outcomes(j int, s Suspects, numbers []number, fits []*normal) []
 
 // outcome is what a case expects of a check.
 type outcome struct {
-	part       int // of the model's
+	set        int // of parts, of the model's
 	weight     float64
 	mean, sd   float64
 	open, rest float64 // shares without a number
@@ -161,41 +174,37 @@ type outcome struct {
 // bins is into how many a number is sorted.
 const bins = 8
 
-// tells is what outcomes by part are expected to tell, in bits, and by how much the
-// likeliest part is expected to grow.
-func tells(table [][]float64) (bits, gain float64) {
-	now := make([]float64, len(table[0]))
-	after, likely := 0.0, 0.0
+// tells is what outcomes are expected to tell, in bits, by how much the likeliest part
+// is expected to grow, and by how many minutes naming one cheapens.
+func (n naming) tells(table [][]float64) (bits, gain, spares float64) {
+	now := summed(table)
+	bits, gain, spares = entropy(now), -n.name(now).leads, n.stopping(now)
 	for _, row := range table {
-		for p, w := range row {
-			now[p] += w
-		}
-		h, top := entropy(row)
-		after += h
-		likely += top
+		bits -= entropy(row)
+		gain += n.name(row).leads
+		spares -= n.stopping(row)
 	}
-	before, most := entropy(now)
-	return math.Max(before-after, 0), likely - most
+	return math.Max(bits, 0), gain, spares
 }
 
-// table is what comes of each outcome, by part: the bins of numbers, parted by the
-// edges, then open (or yes) and restless (or no).
+// table is what comes of each outcome, by column of the naming: the bins of numbers,
+// parted by the edges, then open (or yes) and restless (or no).
 func (m *Model) table(all []outcome) (edges []float64, table [][]float64) {
 	edges = edgesOf(all)
 	table = make([][]float64, bins+2)
 	for k := range table {
-		table[k] = make([]float64, len(m.parts)+1)
+		table[k] = make([]float64, len(m.naming.columns))
 	}
 	for _, o := range all {
-		table[bins][o.part] += o.weight * o.open
-		table[bins+1][o.part] += o.weight * o.rest
+		table[bins][o.set] += o.weight * o.open
+		table[bins+1][o.set] += o.weight * o.rest
 		numbers, last := o.weight*(1-o.open-o.rest), 0.0
 		for k := range bins {
 			upto := 1.0
 			if k < len(edges) {
 				upto = below((edges[k] - o.mean) / o.sd)
 			}
-			table[k][o.part] += numbers * (upto - last)
+			table[k][o.set] += numbers * (upto - last)
 			last = upto
 		}
 	}
@@ -204,7 +213,7 @@ func (m *Model) table(all []outcome) (edges []float64, table [][]float64) {
 
 func (m *Model) outcome(j int, c hypothesis, weight float64, numbers []number, g *normal) outcome {
 	v := c.views[j]
-	o := outcome{part: c.part, weight: weight}
+	o := outcome{set: c.set, weight: weight}
 	if m.Checks[j].Instrument == check.Eyes {
 		o.open = 1.0 / 2
 		if !v.vague {
@@ -250,15 +259,15 @@ func (m *Model) doubt(c check.Check, value float64) float64 {
 	return d
 }
 
-// edgesOf parts the numbers that are expected into bins. Each part has as much say
-// in where they lie as the root of its weight: what is unlikely still has readings
-// of its own.
+// edgesOf parts the numbers that are expected into bins. Each set of parts has as
+// much say in where they lie as the root of its weight: what is unlikely still has
+// readings of its own.
 func edgesOf(all []outcome) []float64 {
 	type point struct{ at, weight float64 }
 	share := func(o outcome) float64 { return o.weight * (1 - o.open - o.rest) }
-	parts := map[int]float64{}
+	sets := map[int]float64{}
 	for _, o := range all {
-		parts[o.part] += share(o)
+		sets[o.set] += share(o)
 	}
 	var points []point
 	total := 0.0
@@ -267,7 +276,7 @@ func edgesOf(all []outcome) []float64 {
 		if !(w > 0) {
 			continue
 		}
-		w /= math.Sqrt(parts[o.part])
+		w /= math.Sqrt(sets[o.set])
 		for _, d := range []float64{-1.2, 0, 1.2} {
 			points = append(points, point{o.mean + d*o.sd, w})
 			total += w
@@ -285,18 +294,13 @@ func edgesOf(all []outcome) []float64 {
 	return edges
 }
 
-// entropy of weights that need not sum to one, times their sum, in bits; and the
-// largest of them.
-func entropy(weights []float64) (bits, most float64) {
-	sum := 0.0
-	for _, w := range weights {
-		sum += w
-		most = math.Max(most, w)
-	}
+// entropy of weights that need not sum to one, times their sum, in bits.
+func entropy(weights []float64) (bits float64) {
+	sum := sum(weights)
 	for _, w := range weights {
 		if w > 0 {
 			bits -= w * math.Log2(w/sum)
 		}
 	}
-	return bits, most
+	return bits
 }

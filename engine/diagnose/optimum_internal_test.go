@@ -2,7 +2,6 @@ package diagnose
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"testing"
 
@@ -19,7 +18,8 @@ import (
 // for a wrong part, is found by dynamic programming over all sets of answers; what
 // the policy costs, by following it through all its answers.
 type reduced struct {
-	parts   []int
+	naming  naming
+	sets    []int // of parts, by fault
 	prior   []float64
 	minutes []float64
 	says    [][][answersEach]float64 // by check and fault
@@ -30,7 +30,7 @@ const answersEach = 4 // few volts, many volts, open or yes, restless or no
 // reducedFrom takes the likeliest faults and the checks that tell most at first.
 func reducedFrom(m *Model, faults, checks int) reduced {
 	s := m.Weigh(nil)
-	var r reduced
+	r := reduced{naming: m.naming}
 	var of [][]int
 	for _, f := range s.Faults[:faults] {
 		var mine []int
@@ -41,7 +41,7 @@ func reducedFrom(m *Model, faults, checks int) reduced {
 		}
 		of = append(of, mine)
 		r.prior = append(r.prior, f.Probability)
-		r.parts = append(r.parts, m.hypotheses[mine[0]].part)
+		r.sets = append(r.sets, m.hypotheses[mine[0]].set)
 	}
 	total := 0.0
 	for _, p := range r.prior {
@@ -84,17 +84,14 @@ func reducedFrom(m *Model, faults, checks int) reduced {
 	return r
 }
 
-// wrong is the cost of stopping: the chance of another part than the likeliest.
+// wrong is the cost of stopping, by the chance that other parts are at fault than
+// those that would be named.
 func (r reduced) wrong(weights []float64) (cost, sure float64) {
-	byPart := map[int]float64{}
-	total := 0.0
+	bySet := make([]float64, len(r.naming.columns))
 	for f, w := range weights {
-		byPart[r.parts[f]] += w
-		total += w
+		bySet[r.sets[f]] += w
 	}
-	for _, w := range byPart {
-		sure = math.Max(sure, w/total)
-	}
+	sure = r.naming.name(bySet).right / sum(bySet)
 	return wrongPart * (1 - sure), sure
 }
 
@@ -149,7 +146,7 @@ func (r reduced) policy(weights []float64, done int) float64 {
 		}
 		digit *= answersEach + 1
 	}
-	top, ok := Best(ranked(choices, tables))
+	top, ok := Best(r.naming.ranked(choices, tables))
 	if !ok {
 		return cost
 	}
@@ -166,13 +163,13 @@ func (r reduced) policy(weights []float64, done int) float64 {
 	return sum
 }
 
-// table is a check's outcomes by part.
+// table is a check's outcomes by column of the naming.
 func (r reduced) table(weights []float64, c int) [][]float64 {
 	out := make([][]float64, answersEach)
 	for k := range out {
-		out[k] = make([]float64, slices.Max(r.parts)+1)
+		out[k] = make([]float64, len(r.naming.columns))
 		for f, w := range weights {
-			out[k][r.parts[f]] += w * r.says[c][f][k]
+			out[k][r.sets[f]] += w * r.says[c][f][k]
 		}
 	}
 	return out

@@ -1,6 +1,8 @@
 package diagnose
 
 import (
+	"slices"
+
 	"coilbook/engine/check"
 	"coilbook/engine/fault"
 	"coilbook/engine/machine"
@@ -22,8 +24,8 @@ const samples = 64
 // caseOf is one way in which a fault can be there.
 type caseOf struct {
 	fault  fault.Fault
-	part   int // of the model's
-	at     int // 0 for none to name, or any of them
+	set    int // of parts, of the model's
+	at     int // of a double's first kind; 0 for none to name, or any of them
 	grade  int // of grades, the mildest first
 	grades int
 	weight float64
@@ -105,12 +107,11 @@ func cases(faults []fault.Fault, q Question, builds []machine.Build) []*caseOf {
 			continue
 		}
 		var mine []*caseOf
-		places := 1
+		places, g := 1, 1
 		if f.ID != fault.None && sited(f.Kind) {
 			places = machine.Sites(f.Kind, builds[0])
 		}
-		g := 1
-		if f.ID != fault.None {
+		if f.ID != fault.None && !f.Double() { // a double is seldom: all its sizes are one case
 			g = grades(f.Kind)
 		}
 		for at := 1; at <= places; at++ {
@@ -133,12 +134,14 @@ func cases(faults []fault.Fault, q Question, builds []machine.Build) []*caseOf {
 }
 
 func (c *caseOf) suits(builds []machine.Build) bool {
-	for _, b := range builds {
-		if (machine.Fault{Kind: c.fault.Kind, At: max(c.at, 1)}).Suits(b) {
-			return true
+	return slices.ContainsFunc(builds, func(b machine.Build) bool {
+		first := machine.Fault{Kind: c.fault.Kind, At: max(c.at, 1)}
+		if !c.fault.Double() {
+			return first.Suits(b)
 		}
-	}
-	return false
+		with := machine.Fault{Kind: c.fault.With, At: first.Beside(c.fault.With, b, machine.NewChance(0))}
+		return first.Suits(b) && with.Suits(b)
+	})
 }
 
 // machineOf is the n-th machine of a case: the luck of the n-th machine of every
@@ -155,7 +158,11 @@ func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool
 	if f.At == 0 {
 		f.At = 1 + luck.Pick(max(machine.Sites(f.Kind, b), 1))
 	}
-	return m.With(f), f.Suits(b)
+	if !c.fault.Double() {
+		return m.With(f), f.Suits(b)
+	}
+	with := machine.Fault{Kind: c.fault.With, Size: machine.Size(c.fault.With, b, luck.Uniform()), At: f.Beside(c.fault.With, b, luck)}
+	return m.With(f, with), f.Suits(b) && with.Suits(b)
 }
 
 // slice is how many machines are drawn at a time.

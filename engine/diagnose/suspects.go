@@ -17,26 +17,45 @@ type Suspect struct {
 
 // Suspects is what the evidence comes to.
 type Suspects struct {
-	Faults []Suspect              // the likeliest first
-	Parts  map[check.Part]float64 // "" is no fault; they and Unlisted sum to one
-	Slips  map[check.ID]float64   // how likely a number is a mistake
+	Faults []Suspect // the likeliest first
+	// Parts is how likely these parts are at fault and no other; the empty set is no
+	// fault. They and Unlisted sum to one.
+	Parts map[fault.Parts]float64
+	Slips map[check.ID]float64 // how likely a number is a mistake
 	// Strange is how badly even the best hypothesis fits, slips apart: near 1 where such
 	// readings are hardly ever seen under any fault of the catalogue.
 	Strange float64
 	// Unlisted is the probability that the fault is none of the catalogue.
 	Unlisted float64
 	weights  []float64   // by hypothesis
-	slips    [][]float64 // by place in the evidence and part: that it is a slip and that part's
+	slips    [][]float64 // by place in the evidence and set: that it is a slip and that set's
+	named    named
+	lead     check.Part
+	set      fault.Parts
 }
 
-// Part is the likeliest part and its probability.
-func (s Suspects) Part() (p check.Part, probability float64) {
-	for part, x := range s.Parts {
-		if x > probability || x == probability && part < p {
-			p, probability = part, x
+// Lead is the likeliest part, "" for no fault, and the probability that it is at fault,
+// alone or with another.
+func (s Suspects) Lead() (p check.Part, probability float64) { return s.lead, s.named.leads }
+
+// Named is what a finding names, and the probability that all of it is at fault: the
+// likeliest part, and with it a second one that is at fault as well in half of the cases
+// or more.
+func (s Suspects) Named() (parts fault.Parts, probability float64) { return s.set, s.named.sure }
+
+// Of is the probability that all of some parts are at fault, whatever else is; of the
+// empty set, that none is.
+func (s Suspects) Of(parts fault.Parts) float64 {
+	if parts.None() {
+		return s.Parts[parts]
+	}
+	sum := 0.0
+	for set, p := range s.Parts {
+		if parts.Within(set) {
+			sum += p
 		}
 	}
-	return p, probability
+	return sum
 }
 
 // Weigh gives the suspects behind the evidence. The model must be ready.
@@ -59,18 +78,18 @@ func (m *Model) Weigh(evidence []Evidence) Suspects {
 	beyond := m.unlistedPrior() + m.likeUnlisted(numbers, checks)
 	total := logSum(append(logs[:len(logs):len(logs)], beyond))
 	out := Suspects{
-		Parts: map[check.Part]float64{}, Slips: map[check.ID]float64{}, weights: make([]float64, len(m.hypotheses)),
+		Parts: map[fault.Parts]float64{}, Slips: map[check.ID]float64{}, weights: make([]float64, len(m.hypotheses)),
 		slips: make([][]float64, len(evidence)), Unlisted: math.Exp(beyond - total),
 	}
 	for at := range out.slips {
-		out.slips[at] = make([]float64, len(m.parts))
+		out.slips[at] = make([]float64, len(m.naming.sets))
 	}
-	byFault := map[fault.ID]*Suspect{}
+	byFault, sets := map[fault.ID]*Suspect{}, make([]float64, len(m.naming.sets))
 	best := 0
 	for i, h := range m.hypotheses {
 		w := math.Exp(logs[i] - total)
 		out.weights[i] = w
-		out.Parts[h.fault.Part()] += w
+		sets[h.set] += w
 		s := byFault[h.fault.ID]
 		if s == nil {
 			s = &Suspect{Fault: h.fault}
@@ -78,12 +97,17 @@ func (m *Model) Weigh(evidence []Evidence) Suspects {
 		}
 		s.Probability += w
 		for at, p := range slip[i] {
-			out.slips[at][h.part] += w * p
+			out.slips[at][h.set] += w * p
 		}
 		if w > out.weights[best] {
 			best = i
 		}
 	}
+	for set, p := range sets {
+		out.Parts[m.naming.sets[set]] = p
+	}
+	out.named = m.naming.name(sets)
+	out.lead, out.set = m.naming.parts[out.named.lead], m.naming.set(out.named)
 	for at, e := range evidence {
 		if _, ok := m.index[e.Check]; ok {
 			out.Slips[e.Check] = math.Max(out.Slips[e.Check], sum(out.slips[at]))

@@ -111,20 +111,20 @@ func (m *Model) withSlip(h hypothesis, numbers []number) float64 {
 
 // unlistedOutcomes is what it expects of a check.
 func (m *Model) unlistedOutcomes(j int, weight float64, numbers []number) []outcome {
-	part := len(m.parts)
+	set := len(m.naming.sets)
 	if weight < leastWeight || len(m.unlisted.sound) == 0 {
 		return nil
 	}
 	if m.Checks[j].Instrument == check.Eyes {
 		yes := m.unlisted.looks[j]
-		return []outcome{{part: part, weight: weight, open: yes, rest: 1 - yes, sd: 1}}
+		return []outcome{{set: set, weight: weight, open: yes, rest: 1 - yes, sd: 1}}
 	}
 	h := m.unlisted.sound[0]
 	g := m.fit(h, numbers)
 	sound := m.outcome(j, h, weight*(1-spoils), numbers, &g)
-	sound.part = part
+	sound.set = set
 	return []outcome{sound, {
-		part: part, weight: weight * spoils, mean: m.middle[j], sd: spoiltWidth * m.spread[j], open: spoiltOpen, rest: spoiltUnrest,
+		set: set, weight: weight * spoils, mean: m.middle[j], sd: spoiltWidth * m.spread[j], open: spoiltOpen, rest: spoiltUnrest,
 	}}
 }
 

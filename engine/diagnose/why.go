@@ -48,7 +48,7 @@ func (c *Conversation) Means(id check.ID) []Meaning {
 // Clearing is a part that the answers took from the suspects.
 type Clearing struct {
 	Part          check.Part
-	Before, After float64    // its probability
+	Before, After float64    // its probability, alone or with another
 	By            []check.ID // the answers that did, the loudest first
 }
 
@@ -66,12 +66,14 @@ const (
 func (c *Conversation) Cleared() []Clearing {
 	before, after, evidence := c.atFirst(), c.Suspects(), latest(c.Evidence())
 	var out []Clearing
-	for part, p := range before.Parts {
-		if part == "" || p < clearedFrom || after.Parts[part] > min(clearedTo, p/2) {
+	for _, part := range c.model.naming.parts {
+		one := fault.PartsOf(part)
+		p, left := before.Of(one), after.Of(one)
+		if part == "" || p < clearedFrom || left > min(clearedTo, p/2) {
 			continue
 		}
 		if by := c.speakFree(before, evidence, part); len(by) > 0 {
-			out = append(out, Clearing{part, p, after.Parts[part], by})
+			out = append(out, Clearing{part, p, left, by})
 		}
 	}
 	slices.SortFunc(out, func(a, b Clearing) int { return cmp.Or(cmp.Compare(b.Before, a.Before), cmp.Compare(a.Part, b.Part)) })
@@ -89,7 +91,7 @@ func (c *Conversation) speakFree(before Suspects, evidence []Evidence, part chec
 	for _, e := range evidence {
 		likes := c.alone(e)
 		sound := c.model.among(before, likes, func(h hypothesis) bool { return h.fault.ID == fault.None })
-		faulty := c.model.among(before, likes, func(h hypothesis) bool { return h.fault.Part() == part })
+		faulty := c.model.among(before, likes, func(h hypothesis) bool { return h.fault.Parts().Has(part) })
 		if sound > 0 && faulty > 0 && math.Log2(sound/faulty) >= clearedBy {
 			all = append(all, loud{e.Check, math.Log2(sound / faulty)})
 		}

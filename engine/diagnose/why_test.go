@@ -45,7 +45,9 @@ func TestPartsThatReadingsCleared(t *testing.T) {
 	for _, id := range by[check.ChargeWinding] {
 		assert.NotEqual(t, check.ID("battery-5000"), id, "poor charging speaks for no winding")
 	}
-	assert.NotContains(t, by, c.Finding().Part, "the finding is not cleared")
+	for _, part := range c.Finding().Parts.List() {
+		assert.NotContains(t, by, part, "the finding is not cleared")
+	}
 	blown := begun()
 	require.NoError(t, blown.See("fuse", true))
 	assert.Empty(t, blown.Cleared(), "a blown fuse shows nothing else sound")
@@ -90,7 +92,7 @@ func TestOnTheBenchOnlyTheStatorIsAsked(t *testing.T) {
 		assert.Equal(t, check.BareStator(k), c.Within(k), k.ID)
 	}
 	d := answered(t, diagnose.Begin(m, nil), [2]string{"exciter", "OL"}, [2]string{"pickup", "190"})
-	assert.Equal(t, check.Exciter, d.Finding().Part)
+	assert.Equal(t, fault.PartsOf(check.Exciter), d.Finding().Parts)
 	assert.InDelta(t, 2, d.Minutes(), 1e-9, "no side panel on the bench")
 	assert.True(t, d.Given(check.PlugParted))
 	assert.False(t, begun().Given(check.PlugParted))
@@ -101,7 +103,7 @@ func TestOnTheBenchOnlyTheStatorIsAsked(t *testing.T) {
 func TestTheDecidingReadingIsAReason(t *testing.T) {
 	c := answered(t, begun(), [2]string{"battery-rest", "12.6"}, [2]string{"charge-core-1", "0.00004"}, [2]string{"charge-core-2", "0.00004"})
 	f := c.Finding()
-	require.Equal(t, check.ChargeWinding, f.Part)
+	require.Equal(t, fault.PartsOf(check.ChargeWinding), f.Parts)
 	pro, _ := c.Reasons(f.Fault, 2)
 	require.NotEmpty(t, pro)
 	assert.Contains(t, []check.ID{"charge-core-1", "charge-core-2"}, pro[0].Check)

@@ -1,12 +1,15 @@
 package fault_test
 
 import (
+	"fmt"
+	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coilbook/engine/check"
 	"coilbook/engine/fault"
 	"coilbook/engine/machine"
 )
@@ -18,12 +21,15 @@ func TestTheCatalogueIsWhole(t *testing.T) {
 	require.NoError(t, err)
 	kinds, symptoms, none := map[machine.Kind]bool{}, map[fault.Symptom]int{}, map[fault.Symptom]bool{}
 	for _, f := range faults {
-		kinds[f.Kind] = true
+		if !f.Double() {
+			kinds[f.Kind] = true
+		}
 		for s := range f.Weights {
 			symptoms[s]++
 			none[s] = none[s] || f.ID == fault.None
 		}
-		assert.Equal(t, f.ID == fault.None, f.Part() == "")
+		assert.Equal(t, f.ID == fault.None, f.Parts().None())
+		assert.Len(t, f.Kinds(), f.Parts().Size(), f.ID)
 	}
 	for _, k := range machine.Kinds() {
 		assert.True(t, kinds[k], k)
@@ -39,12 +45,13 @@ func TestABadCatalogueSaysWhere(t *testing.T) {
 	_, err := fault.Decode([]byte(good))
 	require.NoError(t, err)
 	for old, c := range map[string][2]string{
-		`"version":1`:               {`"version":2`, "version 2"},
+		`"version":1`:               {`"version":3`, "version 3"},
 		`"id":"box-dead"`:           {`"id":"box"`, `asks for the id "box-dead"`},
 		`"kind":"box-dead"`:         {`"kind":"gremlin"`, `fault "box-dead"`},
 		`"no-spark":2`:              {`"no-spark":0`, "not above zero"},
 		`{"no-spark":2}`:            {`{"magic":2}`, `"magic" is not known`},
 		`"because":"x"`:             {`"because":""`, "because is empty"},
+		`"kind":"box-dead"`[1:5]:    {`kinnd`, "kinnd"},
 		`"weights":{"no-spark":2},`: {``, "weights are empty"},
 		`{"format"`:                 {`{format`, "no JSON"},
 	} {
@@ -54,4 +61,99 @@ func TestABadCatalogueSaysWhere(t *testing.T) {
 	twice := strings.Replace(good, `[{`, `[{"id":"box-dead","kind":"box-dead","weights":{"no-spark":2},"because":"x"},{`, 1)
 	_, err = fault.Decode([]byte(twice))
 	require.ErrorContains(t, err, "stands twice")
+}
+
+// Doubles are seldomer than either of their faults where that alone has the complaint
+// too, and say what joins them.
+func TestDoublesAreSeldomerThanTheirFaults(t *testing.T) {
+	faults, err := fault.Bundled()
+	require.NoError(t, err)
+	by, doubles := map[machine.Kind]fault.Fault{}, 0
+	for _, f := range faults {
+		if !f.Double() && !f.HotOnly {
+			by[f.Kind] = f
+		}
+	}
+	for _, f := range faults {
+		if !f.Double() {
+			continue
+		}
+		doubles++
+		assert.Equal(t, 2, f.Parts().Size(), f.ID)
+		assert.NotEmpty(t, f.Link, f.ID)
+		for s, w := range f.Weights {
+			alone := 0
+			for _, k := range f.Kinds() {
+				if single, ok := by[k].Weights[s]; ok {
+					alone++
+					assert.Less(t, w, single, "%s: %s", f.ID, s)
+				}
+				assert.True(t, f.Adds(by[k]))
+			}
+			assert.Positive(t, alone, "%s: nobody complains of %s for either of them alone", f.ID, s)
+		}
+		assert.False(t, f.Adds(f))
+		assert.False(t, f.Adds(faults[0]), "no fault is no part of it")
+	}
+	assert.GreaterOrEqual(t, doubles, 4)
+}
+
+func TestABadDoubleSaysWhere(t *testing.T) {
+	const good = `{"format":"coilbook faults","version":2,"faults":[{"id":"drain-and-battery-flat","kind":"drain","with":"battery-flat",` +
+		`"weights":{"no-spark":2},"link":"it empties it","because":"x"}]}`
+	list, err := fault.Decode([]byte(good))
+	require.NoError(t, err)
+	require.Equal(t, []machine.Kind{machine.Drain, machine.FlatBattery}, list[0].Kinds())
+	require.Equal(t, fault.PartsOf(check.Battery, check.Wiring), list[0].Parts())
+	for old, c := range map[string][2]string{
+		`"version":2`:                   {`"version":1`, "version 1 does not know"},
+		`"id":"drain-and-battery-flat"`: {`"id":"drain"`, `asks for the id "drain-and-battery-flat"`},
+		`"link":"it empties it",`:       {``, "link is empty"},
+		`"with":"battery-flat",`:        {`"with":"battery-flat","hotOnly":true,`, "hotOnly is for one kind"},
+		`drain-and-battery-flat","kind":"drain","with":"battery-flat"`:       {`drain-and-feed-wire","kind":"drain","with":"feed-wire"`, "both kinds are of one part, the wiring"},
+		`-and-battery-flat","kind":"drain","with":"battery-flat"`:            {`-and-gremlin","kind":"drain","with":"gremlin"`, `with "gremlin" is not known`},
+		`"id":"drain-and-battery-flat","kind":"drain","with":"battery-flat"`: {`"id":"drain","kind":"drain"`, "link is for a double"},
+	} {
+		bad := strings.Replace(good, old, c[0], 1)
+		require.NotEqual(t, good, bad, old)
+		_, err := fault.Decode([]byte(bad))
+		require.ErrorContains(t, err, c[1], old)
+	}
+	round := strings.Replace(good, `[{`, `[{"id":"battery-flat-and-drain","kind":"battery-flat","with":"drain","weights":{"no-spark":2},"link":"x","because":"x"},{`, 1)
+	_, err = fault.Decode([]byte(round))
+	require.ErrorContains(t, err, "the other way round")
+}
+
+// A catalogue of an earlier version is read as it was.
+func TestOlderCataloguesAreRead(t *testing.T) {
+	for version, want := range map[int]struct{ faults, doubles int }{1: {49, 0}, 2: {55, 6}} {
+		text, err := os.ReadFile(fmt.Sprintf("testdata/faults_v%d.json", version))
+		require.NoError(t, err)
+		list, err := fault.Decode(text)
+		require.NoError(t, err)
+		require.Len(t, list, want.faults)
+		doubles := 0
+		for _, f := range list {
+			if f.Double() {
+				doubles++
+			}
+		}
+		require.Equal(t, want.doubles, doubles, "version %d", version)
+	}
+}
+
+// Sets of parts are equal whatever order they are told in.
+func TestSetsOfParts(t *testing.T) {
+	both := fault.PartsOf(check.Regulator, check.Battery)
+	require.Equal(t, fault.PartsOf(check.Battery, check.Regulator, "", check.Battery), both)
+	require.Equal(t, []check.Part{check.Battery, check.Regulator}, both.List())
+	require.Equal(t, "battery and regulator", both.String())
+	none, one := fault.PartsOf(), fault.PartsOf(check.Battery)
+	require.Equal(t, []int{0, 1, 2}, []int{none.Size(), one.Size(), both.Size()})
+	require.Equal(t, none, fault.Parts{})
+	require.True(t, none.None() && !one.None())
+	require.True(t, one.Within(both) && none.Within(one) && !both.Within(one))
+	require.True(t, both.Has(check.Regulator) && !both.Has(check.Wiring) && !one.Has(""))
+	require.Negative(t, one.Compare(both))
+	require.Panics(t, func() { fault.PartsOf(check.Battery, check.Regulator, check.Wiring) })
 }

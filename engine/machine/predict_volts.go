@@ -114,9 +114,10 @@ func (m *Machine) alternating(p probed, with *meter.Meter) Prediction {
 }
 
 // rippled reports a supply on which something alternates that no formula has: a
-// winding that a broken thyristor lays across the battery.
+// winding with an end on the core that a shorted diode or thyristor lays across the
+// battery.
 func (m *Machine) rippled(p probed) bool {
-	return m.feeds(p) && m.Build.Charge == GroundedEnd && m.diodeShorted()
+	return m.feeds(p) && (m.Build.Charge == GroundedEnd || m.grounded()) && m.diodeShorted()
 }
 
 // beneath is the mean voltage that a detector without a capacitor sees with the
@@ -139,14 +140,23 @@ func (m *Machine) beneath(p probed, d detector, input float64) (volts float64, o
 }
 
 // bent reports that the rectifier shapes the voltage that is probed: between
-// leads while it conducts, and from a lead to anything else always, for then the
-// meter itself draws a current through its diodes.
+// leads of a winding while it conducts, and from a lead to anything else always, for
+// then the meter itself draws a current through its diodes.
 func (m *Machine) bent(p probed, s Supply) bool {
 	red, black := atRegulator(p.red), atRegulator(p.black)
 	if p.Plug != together || !red && !black {
 		return false
 	}
-	return m.conducts(s) || m.grounded() || red != black && m.Build.Charge != GroundedEnd
+	apart := red != black || pairOf(p.red) != pairOf(p.black) && m.Build.Charge == TwoPhase
+	return m.conducts(s) || m.grounded() || apart && m.Build.Charge != GroundedEnd
+}
+
+// pairOf is which of two pairs a lead of two windings is of, on either side of the plug.
+func pairOf(p point) int {
+	if p >= regulator1 && p < regulator1+4 {
+		return int(p-regulator1) / 2
+	}
+	return int(p-charge1) / 2
 }
 
 // feeds reports whether a probing sees the generator's current: not where both

@@ -2,6 +2,7 @@ package rig_test
 
 import (
 	"fmt"
+	"iter"
 	"math"
 	"strconv"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coilbook/engine/check"
+	"coilbook/engine/fault"
 	"coilbook/engine/machine"
 	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
@@ -53,21 +55,15 @@ func classOf(f meter.Function, s machine.State) class {
 }
 
 // The formulas of engine/machine and this simulation describe the same machines:
-// what one says a meter shows, the other shows, over builds, faults, points, dials
-// and states, wherever there is a formula. A run takes one of many combinations.
+// what one says a meter shows, the other shows, over builds, faults and doubles,
+// points, dials and states, wherever there is a formula. A run takes one of many
+// combinations.
 func TestFormulasAgree(t *testing.T) {
 	const oneOf = 11
 	in, turn := fine(), 0
 	compared, unknown, worst := map[string]int{}, map[string]int{}, map[string]float64{}
 	for _, b := range someBuilds() {
-		for i, k := range append([]machine.Kind{""}, machine.Kinds()...) {
-			m := machine.Typical(b)
-			m.Starter.Ripple = 0 // what it does to displays is a matter of their moments
-			if f, ok := machine.NewChance(uint64(i)).Sized(k, b); ok {
-				m = m.With(f)
-			} else if k != "" {
-				continue
-			}
+		for k, m := range troubled(t, b) {
 			for _, pair := range probedPairs {
 				for _, s := range probedStates {
 					for _, f := range []meter.Function{meter.Ohms, meter.VoltsDC, meter.VoltsAC} {
@@ -108,6 +104,39 @@ func TestFormulasAgree(t *testing.T) {
 	for name, n := range compared {
 		require.Greater(t, n, 100, name)
 		t.Logf("%-18s %5d compared, %5d without a formula, worst %.2f %% of what is shown", name, n, unknown[name], 100*worst[name])
+	}
+}
+
+// troubled are the typical machines of a build, by what is wrong with them: nothing,
+// each kind of fault, each double of the catalogue.
+func troubled(t testing.TB, b machine.Build) iter.Seq2[string, machine.Machine] {
+	sound := machine.Typical(b)
+	sound.Starter.Ripple = 0 // what it does to displays is a matter of their moments
+	faults, err := fault.Bundled()
+	require.NoError(t, err)
+	return func(yield func(string, machine.Machine) bool) {
+		if !yield("sound", sound) {
+			return
+		}
+		for i, k := range machine.Kinds() {
+			if f, ok := machine.NewChance(uint64(i+1)).Sized(k, b); ok && !yield(string(k), sound.With(f)) {
+				return
+			}
+		}
+		for i, f := range faults {
+			if !f.Double() {
+				continue
+			}
+			c := machine.NewChance(uint64(i))
+			first, ok := c.Sized(f.Kind, b)
+			second, too := c.Sized(f.With, b)
+			if i%2 == 0 || f.With != machine.DiodeIsShorted { // else anywhere
+				second.At = first.Beside(f.With, b, c)
+			}
+			if ok && too && second.Suits(b) && !yield(string(f.ID), sound.With(first, second)) {
+				return
+			}
+		}
 	}
 }
 

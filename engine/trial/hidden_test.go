@@ -7,6 +7,7 @@ package trial_test
 
 import (
 	"math"
+	"slices"
 
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
@@ -23,6 +24,10 @@ var hiddenBuilds = []machine.Build{
 	{MagnetPoles: 12, StatorPoles: 12, Charge: machine.Delta, Regulating: machine.Shunt, Battery: machine.AGM, Volts: 12, Ignition: machine.BatteryFed, Pickups: 1, GroundLead: true},
 	{MagnetPoles: 8, StatorPoles: 8, Charge: machine.SinglePhase, Regulating: machine.Shunt, Battery: machine.AGM, Volts: 12, Ignition: machine.ACFed, Pickups: 1, GroundLead: true},
 }
+
+// besideShare is how often the second fault of a hidden double sits where the diagnosis
+// thinks it does.
+const besideShare = 0.8
 
 type hidden struct {
 	m     machine.Machine
@@ -75,27 +80,68 @@ func complains(m machine.Machine, s fault.Symptom) bool {
 	return true
 }
 
-func draw(s fault.Symptom, faults []fault.Fault, c machine.Chance) hidden {
-	for {
-		total := 0.0
-		for _, f := range faults {
+// often is how much of the faults' weight some of them have among hidden machines.
+func often(s fault.Symptom, faults []fault.Fault, which func(fault.Fault) bool) float64 {
+	total := 0.0
+	for _, f := range faults {
+		if which(f) {
 			total += math.Pow(f.Weights[s], 0.85)
 		}
-		x := c.Uniform() * total
-		var f fault.Fault
-		for _, f = range faults {
-			if x -= math.Pow(f.Weights[s], 0.85); x < 0 && f.Weights[s] > 0 {
-				break
-			}
+	}
+	return total
+}
+
+// picked is one of them, by where a number falls in their weight.
+func picked(s fault.Symptom, faults []fault.Fault, which func(fault.Fault) bool, x float64) (f fault.Fault) {
+	for _, f = range faults {
+		if !which(f) {
+			continue
+		}
+		if x -= math.Pow(f.Weights[s], 0.85); x < 0 && f.Weights[s] > 0 {
+			break
+		}
+	}
+	return f
+}
+
+func double(f fault.Fault) bool { return f.Double() }
+func single(f fault.Fault) bool { return !f.Double() }
+
+// struckBy is a fault of a kind on a hidden machine, with luck of its own.
+func struckBy(k machine.Kind, hot bool, b machine.Build, c machine.Chance) machine.Fault {
+	return machine.Fault{Kind: k, HotOnly: hot, Size: machine.Size(k, b, math.Pow(c.Uniform(), 1.3)), At: 1 + c.Pick(max(machine.Sites(k, b), 1))}
+}
+
+// draw makes a hidden machine. Doubles come from a stream of their own, so that a
+// catalogue with more of them leaves most of the others as they were.
+func draw(s fault.Symptom, faults []fault.Fault, c, doubles machine.Chance) hidden {
+	ones, twos := often(s, faults, single), often(s, faults, double)
+	for {
+		f := picked(s, faults, single, c.Uniform()*ones)
+		twice := doubles.Uniform()*(ones+twos) < twos
+		if twice {
+			f = picked(s, faults, double, doubles.Uniform()*twos)
 		}
 		b := hiddenBuilds[c.Pick(len(hiddenBuilds))]
 		m := shifted(b, c)
 		if f.ID != fault.None {
-			one := machine.Fault{Kind: f.Kind, HotOnly: f.HotOnly, Size: machine.Size(f.Kind, b, math.Pow(c.Uniform(), 1.3)), At: 1 + c.Pick(max(machine.Sites(f.Kind, b), 1))}
-			if !one.Suits(b) {
+			luck := c
+			if twice {
+				luck = doubles
+			}
+			one := struckBy(f.Kind, f.HotOnly, b, luck)
+			all := []machine.Fault{one}
+			if twice {
+				two := struckBy(f.With, false, b, luck)
+				if luck.Uniform() < besideShare {
+					two.At = one.Beside(f.With, b, luck)
+				}
+				all = append(all, two)
+			}
+			if slices.ContainsFunc(all, func(one machine.Fault) bool { return !one.Suits(b) }) {
 				continue
 			}
-			m = m.With(one)
+			m = m.With(all...)
 			if !complains(m, s) {
 				continue
 			}

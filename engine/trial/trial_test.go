@@ -112,22 +112,40 @@ func (p policy) diagnose(m *diagnose.Model, of *patient) verdict {
 // tally is what many diagnoses come to.
 type tally struct {
 	n, part, fault, sure, wrongSure, sound, condemned, notListed, mayBe int
+	doubles, both, oneOfTwo, extra                                      int
 	checks                                                              []int
 	minutes                                                             []float64
 	bins                                                                [10]struct{ n, right, p float64 }
 }
 
+// add counts a diagnosis. The parts are right where all that are at fault are named and
+// no other: of a double both. The probability that goes with them is of those that are
+// named, whatever else is at fault, and is held to that.
 func (t *tally) add(v verdict, truth fault.Fault) {
-	part, p := v.suspects.Part()
-	right := part == truth.Part()
+	parts, p := v.suspects.Named()
+	is := truth.Parts()
+	holds := parts == is || !parts.None() && parts.Within(is)
 	t.n++
+	switch {
+	case !truth.Double() && parts.Size() > 1:
+		t.extra++
+	case truth.Double():
+		t.doubles++
+		if parts == is {
+			t.both++
+		} else if holds {
+			t.oneOfTwo++
+		}
+	}
 	t.checks = append(t.checks, v.checks)
 	t.minutes = append(t.minutes, v.minutes)
 	b := &t.bins[min(int(p*10), 9)]
 	b.n++
 	b.p += p
-	if right {
+	if parts == is {
 		t.part++
+	}
+	if holds {
 		b.right++
 	}
 	if v.suspects.Faults[0].Fault.ID == truth.ID {
@@ -135,13 +153,13 @@ func (t *tally) add(v verdict, truth fault.Fault) {
 	}
 	if p >= 0.9 {
 		t.sure++
-		if !right {
+		if !holds {
 			t.wrongSure++
 		}
 	}
-	if truth.Part() != check.ChargeWinding {
+	if !is.Has(check.ChargeWinding) {
 		t.sound++
-		if part == check.ChargeWinding && p >= 0.5 {
+		if parts.Has(check.ChargeWinding) && p >= 0.5 {
 			t.condemned++
 		}
 	}
@@ -208,6 +226,20 @@ func (t *tally) report(b *testing.B, goal goals) {
 	figure(b, t.calibration(), "calibration-error", "≤", goal.calibration)
 	figure(b, t.share(t.condemned, t.sound), "sound-stator-condemned", "≤", goal.condemned)
 	figure(b, t.share(t.notListed, t.n), "called-not-listed", "", 0)
+	figure(b, t.share(t.extra, t.n-t.doubles), "singles-called-double", "", 0)
+	t.reportDoubles(b)
+}
+
+// reportDoubles is how often both parts of a double are named, and how often one of
+// them and no other.
+func (t *tally) reportDoubles(b *testing.B) {
+	if t.doubles == 0 {
+		return
+	}
+	figure(b, t.share(t.part-t.both, t.n-t.doubles), "singles-part-right", "", 0)
+	figure(b, float64(t.doubles), "doubles", "", 0)
+	figure(b, t.share(t.both, t.doubles), "doubles-both-named", "", 0)
+	figure(b, t.share(t.oneOfTwo, t.doubles), "doubles-one-of-two-named", "", 0)
 }
 
 func sum(list []int) int {
@@ -230,6 +262,9 @@ var (
 	models     = map[modelKey]*diagnose.Model{}
 )
 
+// allDoubles leaves all of them out.
+const allDoubles fault.ID = "doubles"
+
 // modelFor is shared by all patients of a build; without leaves a fault out of the
 // catalogue.
 func modelFor(s fault.Symptom, b machine.Build, without fault.ID, kit machine.Kit) *diagnose.Model {
@@ -237,7 +272,7 @@ func modelFor(s fault.Symptom, b machine.Build, without fault.ID, kit machine.Ki
 	defer modelsLock.Unlock()
 	key := modelKey{s, b.Known(), without, kit}
 	if models[key] == nil {
-		faults := slices.DeleteFunc(slices.Clone(catalogue()), func(f fault.Fault) bool { return f.ID == without })
+		faults := slices.DeleteFunc(slices.Clone(catalogue()), func(f fault.Fault) bool { return f.ID == without || without == allDoubles && f.Double() })
 		models[key] = diagnose.New(diagnose.Question{Symptom: s, Build: key.build, Meter: meter.Cheap(), Kit: kit}, faults).Ready()
 	}
 	return models[key]
@@ -252,13 +287,18 @@ var catalogue = sync.OnceValue(func() []fault.Fault {
 })
 
 func patients(s fault.Symptom, n int, seed uint64) []*patient {
+	return patientsOf(s, catalogue(), n, seed)
+}
+
+// patientsOf have faults of a catalogue.
+func patientsOf(s fault.Symptom, faults []fault.Fault, n int, seed uint64) []*patient {
 	out := make([]*patient, n)
 	var group sync.WaitGroup
 	for part := range 2 {
 		group.Go(func() {
 			for i := part; i < n; i += 2 {
 				number := seed<<20 + uint64(i)<<4 + uint64(len(s))
-				out[i] = &patient{hidden: draw(s, catalogue(), machine.NewChance(number)), number: number, told: map[said]diagnose.Evidence{}}
+				out[i] = &patient{hidden: draw(s, faults, machine.NewChance(number), machine.NewChance(^number)), number: number, told: map[said]diagnose.Evidence{}}
 			}
 		})
 	}
@@ -282,6 +322,32 @@ func BenchmarkDiagnosis(b *testing.B) {
 						t.add(p.diagnose(modelFor(s, one.build, "", machine.Kit{}), one), one.f)
 					}
 					t.report(b, goal)
+				}
+			})
+		}
+	}
+}
+
+// Doubles alone, by the catalogue as it is and by one that has none: what it is worth
+// to expect them. The machines are the same.
+func BenchmarkDoubles(b *testing.B) {
+	twos := slices.DeleteFunc(slices.Clone(catalogue()), single)
+	for _, s := range fault.Symptoms() {
+		if often(s, twos, double) == 0 {
+			continue
+		}
+		hidden := patientsOf(s, twos, min(*machines, 200), *seed+3)
+		for _, by := range []struct {
+			name    string
+			without fault.ID
+		}{{"expected", ""}, {"not expected", allDoubles}} {
+			b.Run(fmt.Sprintf("%s/%s", s, by.name), func(b *testing.B) {
+				for range b.N {
+					var t tally
+					for _, one := range hidden {
+						t.add(policies[0].diagnose(modelFor(s, one.build, by.without, machine.Kit{}), one), one.f)
+					}
+					t.report(b, goals{})
 				}
 			})
 		}
@@ -321,7 +387,7 @@ func BenchmarkUnknownFault(b *testing.B) {
 						continue
 					}
 					switch {
-					case v.finding.Part == one.f.Part():
+					case v.finding.Parts == one.f.Parts():
 						right++
 					case v.finding.Probability >= sureOf:
 						wrong++
@@ -352,6 +418,7 @@ func BenchmarkOneSlip(b *testing.B) {
 				b.ReportMetric(0, "ns/op")
 				figure(b, t.share(t.part, t.n), "part-right", "≥", 0.85)
 				figure(b, t.share(t.wrongSure, t.sure), "wrong-when-sure", "", 0)
+				t.reportDoubles(b)
 			}
 		})
 	}
