@@ -126,7 +126,18 @@ func TestAccess(t *testing.T) {
 			b.galleryShot(sc.Name + "-large")
 		}
 		b.enlarge(100)
+		b.largeType(true)
+		b.size(narrowWidth, phoneHeight)
+		b.holds(fmt.Sprint(sc.Name, " in large type at ", narrowWidth), cutOff)
+		b.size(phoneWidth, phoneHeight)
+		b.largeType(false)
 	}
+}
+
+// largeType chooses large type, without keeping it.
+func (b *browser) largeType(on bool) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void (document.documentElement.style.fontSize = "", document.documentElement.classList.toggle("large", %v))`, on)))
 }
 
 // narrowWidth is what WCAG 2.2 asks a page to fit without scrolling sideways (1.4.10).

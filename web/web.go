@@ -21,7 +21,7 @@ import (
 
 //go:generate go run ./icons/generate.go -dir icons
 
-//go:embed shell.html boot.js loader.js theme.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
+//go:embed shell.html boot.js loader.js theme.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
 var source embed.FS
 
 // Parts are what a site is made of besides the files of this package.

@@ -139,7 +139,6 @@ func quiet(t *testing.T, ready <-chan bool) {
 // None of these may fail or wait where the browser says no.
 func TestOptionalAbilities(t *testing.T) {
 	PersistStorage()
-	RequestWakeLock()()
 	ScrollTop()
 	time.Sleep(100 * time.Millisecond) // an answer after the end of the program would raise an error
 	if Prefix() != "/" {

@@ -41,10 +41,6 @@ func GuardLeaving(unsafe func() bool) {}
 // SetTitle names the page.
 func SetTitle(title string) {}
 
-// RequestWakeLock keeps the screen on, where the device allows it, until
-// release is called.
-func RequestWakeLock() (release func()) { return func() {} }
-
 // Theme is the look in force.
 func Theme() string { return "light" }
 

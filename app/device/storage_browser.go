@@ -24,24 +24,3 @@ func Download(name, mime string, data []byte) {
 	link.Call("click")
 	later(func() { window().Get("URL").Call("revokeObjectURL", url) })
 }
-
-// RequestWakeLock keeps the screen on, where the device allows it, until
-// release is called.
-func RequestWakeLock() (release func()) {
-	var lock js.Value
-	released := false
-	if wake := window().Get("navigator").Get("wakeLock"); wake.Truthy() {
-		then(wake.Call("request", "screen"), func(v js.Value) {
-			lock = v
-			if released {
-				ignore(lock.Call("release"))
-			}
-		})
-	}
-	return func() {
-		if released = true; lock.Truthy() {
-			ignore(lock.Call("release"))
-			lock = js.Undefined()
-		}
-	}
-}

@@ -58,7 +58,7 @@ func otherPictures() []Picture {
 	for poles := check.MinPoles; poles <= check.MaxPoles; poles++ {
 		out = append(out, Stator(check.Build{StatorPoles: poles, Exciter: true}), Stator(check.Build{StatorPoles: poles}))
 	}
-	for _, name := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
+	for _, name := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "phone", "aloud", "hush", "share", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
 		out = append(out, Icon(name))
 	}
 	for _, name := range []string{"in", "out", "unsure", "skip", "todo"} {

@@ -3,7 +3,7 @@ package drawing
 import "coilbook/engine/check"
 
 // Icon draws the sign of a start choice, 34 by 34: an aim of check, "sessions",
-// "meter" or "about". An unknown name gives an empty picture. It
+// "meter", "about", "phone", "aloud", "hush" or "share". An unknown name gives an empty picture. It
 // stands beside words, so its label is only its name.
 func Icon(name string) Picture {
 	p := Picture{Width: 34, Height: 34, Label: name}
@@ -28,6 +28,14 @@ func Icon(name string) Picture {
 		p.Shapes = handMeter()
 	case "about":
 		p.Shapes = question()
+	case "phone":
+		p.Shapes = handPhone()
+	case "aloud":
+		p.Shapes = loudspeaker()
+	case "hush":
+		p.Shapes = []Shape{Rect{"sign-accent", 6, 6, 22, 22, 3, 0}}
+	case "share":
+		p.Shapes = boxWithArrow()
 	}
 	return p
 }
@@ -107,6 +115,34 @@ func handMeter() []Shape {
 		line("ink", 2.6, 12, 9, 22, 9),
 		Circle{"ink", Point{17, 21}, 5.5, 2.6},
 		line("accent", 2.8, 17, 21, 21, 17),
+	}
+}
+
+// handPhone is a phone with two sliders on it.
+func handPhone() []Shape {
+	return []Shape{
+		Rect{"ink", 8.5, 2.5, 17, 29, 3, 2.6},
+		line("ink", 2.6, 15, 27, 19, 27),
+		line("accent", 2.4, 13, 10, 21, 10), Circle{"sign-accent", Point{18.5, 10}, 2.4, 0},
+		line("accent", 2.4, 13, 18, 21, 18), Circle{"sign-accent", Point{15.5, 18}, 2.4, 0},
+	}
+}
+
+// loudspeaker gives sound off to its right.
+func loudspeaker() []Shape {
+	return []Shape{
+		line("ink", 2.6, 4, 13, 9.5, 13, 17, 6, 17, 28, 9.5, 21, 4, 21, 4, 13),
+		Path{"accent", 2.6, arc('M', Point{17, 17}, 6.5, -45, 45)},
+		Path{"accent", 2.6, arc('M', Point{17, 17}, 12.5, -45, 45)},
+	}
+}
+
+// boxWithArrow is an open box with an arrow that leaves it upwards.
+func boxWithArrow() []Shape {
+	return []Shape{
+		line("ink", 2.6, 11.5, 13, 6.5, 13, 6.5, 31, 27.5, 31, 27.5, 13, 22.5, 13),
+		line("accent", 2.8, 17, 22, 17, 4),
+		line("accent", 2.8, 11, 9.5, 17, 3.5, 23, 9.5),
 	}
 }
 

@@ -74,7 +74,7 @@ func previewPictures() []Picture {
 	for _, n := range []int{1, 2, 3, 6, 8, 12, 18, 24, 36} {
 		out = append(out, Stator(check.Build{StatorPoles: n, Exciter: n%4 != 0}))
 	}
-	for _, n := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
+	for _, n := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "phone", "aloud", "hush", "share", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
 		out = append(out, Icon(n))
 	}
 	for _, n := range []string{"in", "out", "unsure", "skip", "todo"} {

@@ -66,9 +66,10 @@ func chance(v spec.Verdict, s scale) []drawing.Shape {
 func figures(l spec.Limit, s scale) []drawing.Shape {
 	a, b := ends(l, s)
 	low, high := sides(l)
+	unit := words.LimitUnit(l)
 	switch {
 	case l.Open:
-		return []drawing.Shape{figure(a, numeral(l.Unit.In(low))+" "+l.Unit.Name), figure(barRight, quantity.Typed{State: quantity.OverRange}.String())}
+		return []drawing.Shape{figure(a, numeral(unit.Figure(low, l.Unit))+" "+unit.Name), figure(barRight, quantity.Typed{State: quantity.OverRange}.String())}
 	case math.IsInf(high, 1):
 		return []drawing.Shape{figure(a, words.Limit(l))}
 	case math.IsInf(low, -1):
@@ -76,7 +77,7 @@ func figures(l spec.Limit, s scale) []drawing.Shape {
 	case l.Ratio:
 		return apart(figure(a, "−"+numeral(100*high)+" %"), figure(b, "+"+numeral(100*high)+" %"))
 	}
-	return apart(figure(a, numeral(l.Unit.In(low))), figure(b, numeral(l.Unit.In(high))+" "+l.Unit.Name))
+	return apart(figure(a, numeral(unit.Figure(low, l.Unit))), figure(b, numeral(unit.Figure(high, l.Unit))+" "+unit.Name))
 }
 
 // numeral is a limit's number as it was given, with a minus as long as a plus.

@@ -3,24 +3,16 @@ package screen
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"coilbook/app/device"
 	"coilbook/app/part"
 	"coilbook/app/words"
 )
 
 // about says what the app is, how it judges, and how not to get hurt.
-type about struct {
-	app.Compo
-
-	theme string
-}
-
-// OnMount finds out which look is in force.
-func (a *about) OnMount(app.Context) { a.theme = device.Theme() }
+type about struct{ app.Compo }
 
 // Render draws the text.
 func (a *about) Render() app.UI {
-	body := []app.UI{heading(words.AboutTitle)}
+	body := []app.UI{heading(words.AboutTitle), toPhone()}
 	for _, c := range words.About() {
 		var items []app.UI
 		for _, line := range c.Lines {
@@ -32,7 +24,6 @@ func (a *about) Render() app.UI {
 		}
 		body = append(body, app.Section().Class(class).Body(app.H2().Text(c.Title), app.Ul().Body(items...)))
 	}
-	body = append(body, a.looks())
 	return app.Div().Class("page").Body(
 		head(words.Titles["about"], plainSign()),
 		app.Main().Class("main").Body(body...),
@@ -40,20 +31,11 @@ func (a *about) Render() app.UI {
 	)
 }
 
-func (a *about) looks() app.UI {
-	var buttons []app.UI
-	for _, t := range words.Themes {
-		class, on := "option", t.ID == a.theme
-		if on {
-			class += " on"
-		}
-		buttons = append(buttons, part.Button(class, t.Name, func(app.Context) {
-			a.theme = t.ID
-			device.SetTheme(t.ID)
-		}, t.ID, on).ID("look-"+t.ID).Aria("pressed", part.Aria(on)))
-	}
-	return app.Section().Class("card").Body(app.H2().Text(words.LookTitle),
-		app.Div().Class("options").Attr("role", "group").Aria("label", words.LookTitle).Body(buttons...))
+// toPhone leads to what can be chosen for this phone.
+func toPhone() app.UI {
+	return part.Link("choice quieter", "phone").ID("to-phone").Body(
+		part.Icon("choice-icon", "phone"),
+		app.Span().Class("choice-words").Body(app.Strong().Text(words.ToPhone), app.Small().Text(words.ToPhoneHint)))
 }
 
 // nowhere stands where an address leads to nothing.

@@ -22,6 +22,8 @@ type checkScreen struct {
 	app.Compo
 	Desk    *desk.Desk
 	Rev     int
+	Phone   *phone
+	Can     int // revision of the phone
 	Session uuid.UUID
 	Check   check.ID
 
@@ -31,17 +33,15 @@ type checkScreen struct {
 	release func()
 }
 
-// OnMount listens to a keyboard where there is one, and keeps the screen on.
+// OnMount listens to a keyboard where there is one.
 func (s *checkScreen) OnMount(ctx app.Context) {
-	keys := device.OnKey(func(key string) bool {
+	s.release = device.OnKey(func(key string) bool {
 		if !padKey(key) {
 			return false
 		}
 		ctx.Dispatch(func(ctx app.Context) { s.pressed(ctx, key) })
 		return true
 	})
-	awake := device.RequestWakeLock()
-	s.release = func() { keys(); awake() }
 }
 
 // OnDismount stops listening.
@@ -85,9 +85,9 @@ func (s *checkScreen) view() (v view, ok bool) {
 	v.again = len(v.run) > 0 && v.draft.Corrects == uuid.Nil && (v.draft.Again || len(v.run) > 1)
 	if v.draft == (desk.Draft{}) && v.line.Answer.Reading != nil {
 		r := v.line.Answer.Reading // a correction starts where the reading was taken
-		v.draft.Unit, v.draft.Range = r.Unit, r.Range
+		v.draft.Unit, v.draft.Range = unitAgain(v.check, r), r.Range
 	}
-	v.text, v.unit = v.draft.Text, v.check.Unit(v.bench.Meter)
+	v.text, v.unit = v.draft.Text, usualUnit(v.check, v.bench.Meter)
 	if u, ok := quantity.UnitNamed(v.check.Kind(), v.draft.Unit); ok {
 		v.unit = u
 	}
@@ -127,7 +127,10 @@ func (s *checkScreen) Render() app.UI {
 		s.shown, s.problem, s.since = s.Check, "", time.Now()
 	}
 	return app.Div().Class("page check").Body(
-		head(words.CheckOf(v.place+1, len(v.bench.Plan)), savedSign(s.Desk), s.back(v)),
+		head(words.CheckOf(v.place+1, len(v.bench.Plan)), app.Div().Class("head-end").Body(
+			savedSign(s.Desk),
+			&readAloud{Phone: s.Phone, Rev: s.Can, Small: true, Of: string(s.Check), Text: spokenCheck(v.bench, v.check)},
+		), s.back(v)),
 		app.Main().Class("main").Body(s.instructions(v)...),
 		app.Section().Class("pad").Aria("label", words.PadLabel).OnMouseDown(keepFocus).Body(
 			s.display(v), s.pad(v),
@@ -187,7 +190,7 @@ const slip = 400 * time.Millisecond
 func (s *checkScreen) keep(d desk.Draft) { s.Desk.Keep(s.Session, s.Check, d) }
 
 func nextUnit(v view) quantity.Unit {
-	units := quantity.Units(v.check.Kind())
+	units := words.Units().Units(v.check.Kind())
 	for i, u := range units {
 		if u.Name == v.unit.Name {
 			return units[(i+1)%len(units)]
@@ -217,6 +220,7 @@ func (s *checkScreen) enter(ctx app.Context, v view) {
 func (s *checkScreen) record(ctx app.Context, v view, text string) {
 	r := s.reading(v)
 	r.Text = text
+	tellVerdict(s.Phone, v.bench, v.bench.Judge(v.check, r))
 	s.Desk.Enter(s.Session, r)
 	if v.again || v.draft.Corrects != uuid.Nil {
 		return

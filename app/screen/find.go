@@ -24,6 +24,8 @@ type find struct {
 	app.Compo
 	Desk    *desk.Desk
 	Rev     int
+	Phone   *phone
+	Can     int // revision of the phone
 	Models  *models
 	Grown   int // revision of the models
 	Session uuid.UUID
@@ -69,18 +71,31 @@ func (s *find) Render() app.UI {
 	}
 	g := s.Models.of(symptom, b)
 	body := []app.UI{part.Text("on-paper", words.Printed(words.SessionName(b.State), b.State.Changed)), heading(words.FindHeading(b.State.Setup.Aim))}
+	more, looks := false, false // a check is to be done, with the eyes alone
 	switch {
 	case g.err != nil:
 		body = append(body, app.P().Class("problem").Attr("role", "alert").Text(words.FindNoFaults))
 	case !g.done:
 		body = append(body, growing(g))
 	default:
-		body = append(body, s.found(s.look(b, g))...)
+		v := s.look(b, g)
+		more, looks = v.more, v.check.Instrument == check.Eyes
+		body = append(body, s.found(v)...)
 	}
 	return app.Div().Class("page find").Body(
 		head(words.Titles["find"], savedSign(s.Desk), resultPath(s.Session)),
 		app.Main().Class("main").Body(body...),
+		part.When("bare act", more, func() app.UI { return toAnswer(looks) }),
 	)
+}
+
+// toAnswer brings the answer to the check under the thumb: the way there is long.
+func toAnswer(looks bool) app.UI {
+	label, field := words.ToReading, "find-reading"
+	if looks {
+		label, field = words.ToAnswer, "say-yes"
+	}
+	return part.Button("main-act", label, func(app.Context) { device.ShowPart(field) }, field).ID("to-answer")
 }
 
 func growing(g *grown) app.UI {
@@ -115,7 +130,10 @@ func (s *find) look(b assess.Bench, g *grown) look {
 	v.old, v.again = v.talk.answer(v.check.ID)
 	v.again = v.again && v.old.entry.Reading != nil
 	v.draft = s.Desk.Draft(s.Session, v.check.ID)
-	v.unit = unitOf(v.check, b.Meter, v.draft.Unit)
+	v.unit = usualUnit(v.check, b.Meter)
+	if u, ok := quantity.UnitNamed(v.check.Kind(), v.draft.Unit); ok {
+		v.unit = u
+	}
 	return v
 }
 
@@ -212,6 +230,9 @@ func (s *find) enter(ctx app.Context, v look, text string) {
 	if _, err := hear(trial, v.check, r, v.bench.Meter, false); err != nil {
 		s.problem = words.FindProblem(err)
 		return
+	}
+	if v.check.Instrument != check.Eyes {
+		tellVerdict(s.Phone, v.bench, v.bench.Judge(v.check, r))
 	}
 	s.Desk.Enter(s.Session, r)
 	s.answered(ctx)

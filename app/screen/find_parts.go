@@ -88,10 +88,12 @@ func (s *find) next(v look) app.UI {
 		part.When("bare", turns, func() app.UI { return cautions(k) }),
 		inColours(k, v.bench.State.Setup),
 		s.setting(v),
+		&readAloud{Phone: s.Phone, Rev: s.Can, Of: string(k.ID), Text: spokenCheck(v.bench, k)},
 		steps(k, v.bench),
 		part.When("bare", !turns, func() app.UI { return cautions(k) }),
 		s.input(v),
 		traps(k),
+		toNoVoice(s.Phone),
 	)
 }
 
@@ -185,7 +187,7 @@ func (s *find) typed(text string) {
 
 func (s *find) units(v look) app.UI {
 	var buttons []app.UI
-	for _, u := range quantity.Units(v.check.Kind()) {
+	for _, u := range words.Units().Units(v.check.Kind()) {
 		class, on := "option", u.Name == v.unit.Name
 		if on {
 			class += " on"

@@ -107,9 +107,9 @@ func hear(c *diagnose.Conversation, k check.Check, r session.Reading, m meter.Me
 		return r.Text, err
 	}
 	if again {
-		return typed.String(), c.Again(k.ID, r.Text, unit.Name)
+		return words.Typed(typed), c.Again(k.ID, r.Text, unit.Name)
 	}
-	return typed.String(), c.Answer(k.ID, r.Text, unit.Name)
+	return words.Typed(typed), c.Answer(k.ID, r.Text, unit.Name)
 }
 
 func saidYes(r session.Reading) bool { return strings.EqualFold(r.Text, seenYes) }

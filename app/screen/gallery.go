@@ -63,7 +63,7 @@ func (g *Gallery) hang(ctx app.Context, path string) {
 	post := func(f func()) { ctx.Dispatch(func(app.Context) { f() }) }
 	kept := sc.Practice
 	g.shell = &Shell{
-		desk: d, models: g.models, place: placeOf(sc.Path),
+		desk: d, phone: sc.phone(post), models: g.models, place: placeOf(sc.Path),
 		room: newRoom(post, func(text string) { kept = text }, func() string { return kept }),
 	}
 	for c, draft := range sc.Drafts {

@@ -8,6 +8,7 @@ import (
 	"github.com/google/uuid"
 
 	"coilbook/app/desk"
+	"coilbook/app/device"
 	"coilbook/engine/check"
 )
 
@@ -20,6 +21,14 @@ type scene struct {
 	Empty    bool   // no records
 	Practice string // what is kept of a practice bench
 	Drafts   map[check.ID]desk.Draft
+
+	Set     func(*device.Settings) // what is chosen for the phone
+	Voice   device.Voice           // HasVoice unless said
+	Install device.Install
+	Unable  bool // the phone cannot speak, vibrate or stay on
+	Unkept  bool // the browser keeps no choices
+	Hint    bool // a first result was just seen
+	Dark    bool // the phone refused to keep its screen on
 }
 
 func sceneNamed(name string) (scene, bool) {
@@ -40,6 +49,7 @@ func scenes() []scene {
 		{Name: "setup-no-charge", Path: "setup/no-charge"},
 		{Name: "setup-cuts-out-hot", Path: "setup/cuts-out-hot", Empty: true},
 		{Name: "setup-colours", Path: setupPath(recordID("colours")), Shows: "#colour-charge-1"},
+		{Name: "setup-fahrenheit", Path: "setup/bench", Set: inFull},
 		{Name: "setup-of-a-session", Path: setupPath(recordID("bad")), Shows: "#begin"},
 
 		onPad("check-empty", "fresh", "lead-zero", ""),
@@ -57,11 +67,17 @@ func scenes() []scene {
 		{Name: "check-colours-black", Path: checkPath(recordID("colours"), "charge-core-2"), Shows: ".wire-legend"},
 		{Name: "check-nowhere", Path: checkPath(recordID("bad"), "no-such-check")},
 
+		{Name: "check-read-aloud", Path: checkPath(recordID("bad"), "charge-core-1"), Press: "read-aloud", Shows: "#read-aloud[aria-pressed=true]"},
+		{Name: "check-no-voice", Path: checkPath(recordID("bad"), "charge-core-2"), Unable: true, Shows: "#no-voice"},
+		{Name: "check-screen-dark", Path: checkPath(recordID("bad"), "charge-core-3"), Dark: true, Shows: "#dark"},
+		{Name: "check-in-thousandths", Path: checkPath(recordID("good"), "pickup-gap"), Set: inFull, Shows: "#verdict"},
+
 		{Name: "sheet-begun", Path: sheetPath(recordID("pad")), Shows: "#rows"},
 		{Name: "sheet-done", Path: sheetPath(recordID("bad")), Shows: "#rows"},
 		{Name: "method", Path: methodPath(recordID("bad"), check.VoltAmp), Shows: "#begin"},
 		{Name: "result-good", Path: resultPath(recordID("good")), Shows: "#parts"},
 		{Name: "result-bad", Path: resultPath(recordID("bad")), Shows: "#parts"},
+		{Name: "result-other-units", Path: resultPath(recordID("good")), Set: inFull, Shows: "#parts"},
 		{Name: "result-unclear", Path: resultPath(recordID("unclear")), Shows: "#parts"},
 		{Name: "result-output", Path: resultPath(recordID("output")), Shows: "#output"},
 		{Name: "earlier", Path: earlierPath(recordID("moped-april")), Shows: "#trends .plot"},
@@ -103,7 +119,14 @@ func scenes() []scene {
 
 		{Name: "sessions", Path: "sessions", Shows: "#session-rows .session"},
 		{Name: "sessions-none", Path: "sessions", Empty: true, Shows: "#examples"},
+		{Name: "sessions-install", Path: "sessions", Hint: true, Install: device.AskBrowser, Shows: "#install-hint"},
+		{Name: "sessions-install-by-share", Path: "sessions", Hint: true, Install: device.ByShareMenu, Shows: "#by-share"},
 		{Name: "about", Path: "about"},
+		{Name: "phone", Path: "phone", Install: device.AskBrowser, Shows: "#set-awake"},
+		{Name: "phone-other-choices", Path: "phone", Set: inFull, Install: device.Installed, Shows: "#set-aloud.on"},
+		{Name: "phone-unable", Path: "phone", Unable: true, Shows: "#cannot-awake"},
+		{Name: "phone-other-language", Path: "phone", Voice: device.OtherLanguage, Install: device.ByShareMenu, Shows: "#cannot-aloud"},
+		{Name: "phone-unkept", Path: "phone", Unkept: true, Press: "set-vibrate", Shows: ".problem:not(:empty)"},
 		{Name: "nowhere", Path: "no/such/place", Shows: "#to-start"},
 		{Name: "no-such-session", Path: resultPath(uuid.UUID{1}), Shows: "#to-start"},
 	}
@@ -111,6 +134,11 @@ func scenes() []scene {
 		all[i].Shows = cmp.Or(all[i].Shows, "h1")
 	}
 	return all
+}
+
+// inFull is the other choice everywhere.
+func inFull(set *device.Settings) {
+	*set = device.Settings{Large: true, Aloud: true, Vibrate: true, Thousandths: true, Fahrenheit: true}
 }
 
 // onPad is a check with a text on the pad that is not entered.

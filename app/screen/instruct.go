@@ -16,6 +16,7 @@ func (s *checkScreen) instructions(v view) []app.UI {
 	dangerous := v.check.Engine == check.Cranking
 	return []app.UI{
 		heading(words.CheckQuestion(v.check)),
+		part.When("bare", s.Phone.dark, func() app.UI { return darkNote("undo", s.Phone) }),
 		part.When("run-place", len(v.run) > 0, func() app.UI { return s.runCard(v) }),
 		part.When("", dangerous, func() app.UI { return cautions(v.check) }),
 		app.Div().Class("card").Body(s.picture(v)),
@@ -24,6 +25,7 @@ func (s *checkScreen) instructions(v view) []app.UI {
 		part.Text("why", words.Why(v.check)+" "+words.Minutes(v.check)),
 		steps(v.check, v.bench),
 		traps(v.check),
+		toNoVoice(s.Phone),
 		part.When("", !dangerous, func() app.UI { return cautions(v.check) }),
 		part.Text("quiet", words.DeferToManual),
 		toFind(v.bench),

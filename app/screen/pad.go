@@ -88,9 +88,9 @@ func shownText(v view) string {
 	case v.draft.Again, v.draft.Corrects != uuid.Nil:
 		return "–"
 	case v.line.Read() && v.line.Repeats.Count > 1:
-		return strings.TrimSuffix(words.Mean(v.line), " "+v.line.Typed.Unit.Name)
+		return strings.TrimSuffix(words.Mean(v.line), " "+words.Units().Show(v.line.Typed).Unit.Name)
 	case v.line.Read():
-		return number(v.line.Typed)
+		return number(words.Units().Show(v.line.Typed))
 	}
 	return "–"
 }
@@ -101,7 +101,7 @@ func number(t quantity.Typed) string { return strings.TrimSuffix(t.String(), " "
 func (s *checkScreen) unitKey(v view) app.UI {
 	unit := v.unit
 	if v.text == "" && v.read() && v.line.Typed.State == quantity.Number {
-		unit = v.line.Typed.Unit
+		unit = words.Units().Show(v.line.Typed).Unit
 	}
 	if len(quantity.Units(v.check.Kind())) < 2 {
 		return app.Span().Class("unit").Text(unit.Name)

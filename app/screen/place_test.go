@@ -17,6 +17,8 @@ func TestPlaces(t *testing.T) {
 		"/":                                      {name: "start"},
 		"sessions":                               {name: "sessions"},
 		"about/":                                 {name: "about"},
+		"phone":                                  {name: "phone"},
+		"phone/x":                                {name: "nowhere"},
 		"setup/bench":                            {name: "setup", aim: check.Bench},
 		"setup":                                  {name: "nowhere"},
 		"setup/other":                            {name: "nowhere"},

@@ -8,6 +8,7 @@ import (
 	"coilbook/app/part"
 	"coilbook/app/words"
 	"coilbook/engine/assess"
+	"coilbook/engine/check"
 )
 
 // runCard lists the readings of a point that count together. Each can be taken
@@ -36,8 +37,8 @@ func (s *checkScreen) runItem(v view, i int, p assess.Point) app.UI {
 	if v.draft.Corrects == p.Entry.ID {
 		class += " on"
 	}
-	return part.Button(class, p.Typed.String(), func(app.Context) { s.takeAgain(i) }, i, string(s.Check)).
-		Aria("label", words.TakeAgain(i+1, p.Typed.String()))
+	return part.Button(class, words.Typed(p.Typed), func(app.Context) { s.takeAgain(i) }, i, string(s.Check)).
+		Aria("label", words.TakeAgain(i+1, words.Typed(p.Typed)))
 }
 
 func (s *checkScreen) again() {
@@ -46,7 +47,7 @@ func (s *checkScreen) again() {
 		return
 	}
 	s.problem = ""
-	d := s.like(v.run[len(v.run)-1])
+	d := like(v.check, v.run[len(v.run)-1])
 	d.Again = !v.draft.Again
 	s.keep(d)
 }
@@ -58,7 +59,7 @@ func (s *checkScreen) takeAgain(i int) {
 	}
 	s.problem = ""
 	p := v.run[i]
-	d := s.like(p)
+	d := like(v.check, p)
 	if v.draft.Corrects != p.Entry.ID {
 		d.Corrects = p.Entry.ID
 	}
@@ -66,9 +67,9 @@ func (s *checkScreen) takeAgain(i int) {
 }
 
 // like is an empty draft with the unit and range of an earlier reading.
-func (s *checkScreen) like(p assess.Point) desk.Draft {
+func like(c check.Check, p assess.Point) desk.Draft {
 	r := p.Entry.Reading
-	return desk.Draft{Unit: r.Unit, Range: r.Range}
+	return desk.Draft{Unit: unitAgain(c, r), Range: r.Range}
 }
 
 // runHint says what the next number is taken for.

@@ -21,10 +21,25 @@ type result struct {
 	app.Compo
 	Desk    *desk.Desk
 	Rev     int
+	Phone   *phone
 	Session uuid.UUID
 
 	problem string
 	sound   soundBands
+}
+
+// OnMount notes a first result.
+func (s *result) OnMount(app.Context) { s.seen() }
+
+// OnUpdate notes it once it has been read or saved.
+func (s *result) OnUpdate(app.Context) { s.seen() }
+
+// seen notes a result on a machine that is safely kept.
+func (s *result) seen() {
+	b, ok := s.Desk.Bench(s.Session)
+	if ok && s.Desk.Saving() == desk.Saved && b.State.Setup.Aim != check.SelfCheck && len(b.State.Current) > 0 {
+		s.Phone.worthInstalling()
+	}
 }
 
 // Render draws parts, verdicts and what is left.

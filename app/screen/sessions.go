@@ -14,8 +14,10 @@ import (
 // sessions lists what was saved; a removed one can be brought back.
 type sessions struct {
 	app.Compo
-	Desk *desk.Desk
-	Rev  int
+	Desk  *desk.Desk
+	Rev   int
+	Phone *phone
+	Can   int // revision of the phone
 
 	removed uuid.UUID
 	name    string
@@ -35,6 +37,7 @@ func (s *sessions) Render() app.UI {
 		head(words.Titles["sessions"], savedSign(s.Desk)),
 		app.Main().Class("main").Body(
 			heading(words.SessionsTitle),
+			&installHint{Phone: s.Phone, Rev: s.Can},
 			part.When("", len(list) == 0 && s.Desk.Listed(), s.none),
 			app.Div().Class("rows").ID("session-rows").Body(rows...),
 			part.When("", s.removed != uuid.Nil, s.undo),
@@ -47,6 +50,7 @@ func (s *sessions) Render() app.UI {
 func (s *sessions) none() app.UI {
 	return app.Div().Class("none").Body(
 		part.Text("quiet", words.NoSessions),
+		part.Link("main-act", "").ID("begin-one").Text(words.BeginOne),
 		part.Button("other-act", words.ShowExamples, func(app.Context) {
 			if examples, err := practice.Examples(); err == nil {
 				s.Desk.Adopt(examples...)

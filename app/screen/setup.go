@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -30,6 +31,8 @@ type setup struct {
 
 	form    session.Setup
 	air     string
+	airWas  string // as it stood when the form was filled, for
+	given   *float64
 	problem string
 	filled  bool
 }
@@ -52,7 +55,8 @@ func (s *setup) fill() {
 		s.form, s.filled = b.State.Setup, true
 		s.form.Unsure = slices.Clone(s.form.Unsure)
 		if s.form.Ambient != nil {
-			s.air = strconv.FormatFloat(*s.form.Ambient, 'f', -1, 64)
+			s.air = words.Air(*s.form.Ambient)
+			s.airWas, s.given = s.air, s.form.Ambient
 		}
 	}
 }
@@ -127,14 +131,20 @@ func straight(a check.Aim) bool {
 }
 
 func (s *setup) readAir() string {
+	if s.air == s.airWas {
+		s.form.Ambient = s.given // what was read in another unit stays to the last digit
+		return ""
+	}
 	if s.form.Ambient = nil; s.air == "" {
 		return ""
 	}
-	t, err := quantity.Parse(quantity.Temperature, s.air, quantity.DegreesC)
-	if err != nil || t.State != quantity.Number || t.Value < session.MinAmbient || t.Value > session.MaxAmbient {
-		return words.BadAir
+	unit, _ := words.Units().Unit(quantity.Temperature)
+	t, err := quantity.Parse(quantity.Temperature, s.air, unit)
+	celsius := math.Round(t.Value*1e9) / 1e9 // 140 °F are 60 °C and not a hair more
+	if err != nil || t.State != quantity.Number || celsius < session.MinAmbient || celsius > session.MaxAmbient {
+		return words.BadAirIn()
 	}
-	s.form.Ambient = &t.Value
+	s.form.Ambient = &celsius
 	return ""
 }
 
@@ -235,7 +245,7 @@ func (s *setup) profiles() app.UI {
 
 func (s *setup) ambient() app.UI {
 	return app.Div().Class("ask").Body(
-		app.Label().Class("question").For("air").Text(words.AskAir),
+		app.Label().Class("question").For("air").Text(words.AskAirIn()),
 		&part.Field{ID: "air", Value: s.air, Hint: words.AirHint, Mode: "decimal",
 			OnText: func(_ app.Context, v string) { s.air, s.problem = v, "" }},
 	)

@@ -27,6 +27,7 @@ type Shell struct {
 	NewDesk func(post func(func())) *desk.Desk
 
 	desk    *desk.Desk
+	phone   *phone
 	room    *room
 	models  *models
 	place   place
@@ -36,7 +37,7 @@ type Shell struct {
 
 // place is where the address points.
 type place struct {
-	name    string // start, setup, check, sheet, result, find, sessions, about, practice, bench, naming, truth, nowhere
+	name    string // start, setup, check, sheet, result, find, sessions, about, phone, practice, bench, naming, truth, nowhere
 	session uuid.UUID
 	check   check.ID
 	aim     check.Aim
@@ -50,7 +51,7 @@ func placeOf(path string) place {
 	switch {
 	case parts[0] == "" || parts[0] == "index.html":
 		return place{name: "start"}
-	case len(parts) == 1 && (parts[0] == "sessions" || parts[0] == "about" || parts[0] == "meters"):
+	case len(parts) == 1 && (parts[0] == "sessions" || parts[0] == "about" || parts[0] == "meters" || parts[0] == "phone"):
 		return place{name: parts[0]}
 	case parts[0] == "setup" && len(parts) == 2 && words.Aim(check.Aim(parts[1])) != "":
 		return place{name: "setup", aim: check.Aim(parts[1])}
@@ -127,10 +128,12 @@ func methodPath(id uuid.UUID, m check.Method) string {
 func (s *Shell) OnMount(ctx app.Context) {
 	device.Pause()
 	s.place = here(ctx) // so that the first screen drawn is the right one
+	s.phone = newPhone(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.room = newRoom(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) },
 		func(text string) { device.Keep("practice", text) }, func() string { return device.Kept("practice") })
 	s.models = newModels(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
+	s.phone.during(s.place)
 	s.desk.Start()
 	device.GuardLeaving(s.desk.AtRisk)
 	device.OfflineReady(func() { ctx.Dispatch(func(app.Context) { s.offline = true }) })
@@ -141,6 +144,9 @@ func (s *Shell) OnMount(ctx app.Context) {
 // moves the focus by itself.
 func (s *Shell) OnNav(ctx app.Context) {
 	s.place = here(ctx)
+	if s.phone != nil {
+		s.phone.during(s.place)
+	}
 	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
 	ctx.Defer(func(app.Context) {
 		laid.Do(device.Pause)
@@ -194,17 +200,17 @@ func (s *Shell) screen() app.UI {
 	case "truth":
 		return &practiceTruth{Room: s.room, Rev: s.room.revision, Profiles: d.Profiles()}
 	case "start":
-		return &start{Desk: d, Rev: rev, Offline: s.offline}
+		return &start{Desk: d, Rev: rev, Phone: s.phone, Can: s.phone.revision, Offline: s.offline}
 	case "setup":
 		return &setup{Desk: d, Rev: rev, Session: p.session, Aim: p.aim}
 	case "check":
-		return &checkScreen{Desk: d, Rev: rev, Session: p.session, Check: p.check}
+		return &checkScreen{Desk: d, Rev: rev, Phone: s.phone, Can: s.phone.revision, Session: p.session, Check: p.check}
 	case "sheet":
 		return &sheet{Desk: d, Rev: rev, Session: p.session}
 	case "result":
-		return &result{Desk: d, Rev: rev, Session: p.session}
+		return &result{Desk: d, Rev: rev, Phone: s.phone, Session: p.session}
 	case "find":
-		return &find{Desk: d, Rev: rev, Models: s.models, Grown: s.models.revision, Session: p.session}
+		return &find{Desk: d, Rev: rev, Phone: s.phone, Can: s.phone.revision, Models: s.models, Grown: s.models.revision, Session: p.session}
 	case "method":
 		return &method{Desk: d, Rev: rev, Session: p.session, Method: p.method}
 	case "wire":
@@ -216,7 +222,9 @@ func (s *Shell) screen() app.UI {
 	case "meter":
 		return &meterForm{Desk: d, Rev: rev, Record: p.session}
 	case "sessions":
-		return &sessions{Desk: d, Rev: rev}
+		return &sessions{Desk: d, Rev: rev, Phone: s.phone, Can: s.phone.revision}
+	case "phone":
+		return &settings{Phone: s.phone, Rev: s.phone.revision}
 	case "about":
 		return &about{}
 	}
@@ -232,6 +240,7 @@ func (s *Shell) banners() app.UI {
 		part.When("", s.desk.Saving() == desk.HandsOnly, func() app.UI {
 			return app.Div().Class("banner warn").Attr("role", "status").Text(noStore(s.desk.Trouble()))
 		}),
+		part.When("", s.phone.dark && s.place.name != "check", func() app.UI { return darkNote("banner", s.phone) }),
 		part.When("", s.desk.Unreadable() > 0, func() app.UI {
 			return app.Div().Class("banner").Attr("role", "status").Text(words.Unreadable(s.desk.Unreadable()))
 		}),
@@ -249,6 +258,18 @@ func (s *Shell) notSavedBanner() app.UI {
 	return app.Div().Class("banner warn").Attr("role", "alert").Body(
 		app.Span().Text(refusal(s.desk.Trouble())),
 		part.Button("banner-act", words.TryAgain, func(app.Context) { s.desk.Retry() }),
+	)
+}
+
+// darkNote says quietly, and once, that the screen does not stay on. On a check it
+// stands among the instructions, where the pad loses nothing to it.
+func darkNote(class string, p *phone) app.UI {
+	return app.Div().Class(class).ID("dark").Attr("role", "status").Body(
+		app.Span().Text(words.Asleep),
+		part.Button("banner-act", words.AsleepSeen, func(app.Context) {
+			p.dark = false
+			p.touch()
+		}),
 	)
 }
 

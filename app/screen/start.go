@@ -15,6 +15,8 @@ type start struct {
 	app.Compo
 	Desk    *desk.Desk
 	Rev     int
+	Phone   *phone
+	Can     int  // revision of the phone
 	Offline bool // everything the app needs is on this device
 }
 
@@ -24,12 +26,14 @@ func (s *start) Render() app.UI {
 		head(words.AppName, app.Span().Class("saving").Text(words.Offline(s.Offline))),
 		app.Main().Class("main").Body(
 			part.When("", s.unfinished(), s.resume),
+			&installHint{Phone: s.Phone, Rev: s.Can},
 			heading(words.StartQuestion),
 			s.group(words.ChargingAims, check.NoCharge, check.FlatStanding, check.Overcharges),
 			s.group(words.SparkAims, check.NoSpark, check.WeakSpark, check.CutsOutHot),
 			s.group(words.BenchAims, check.Bench),
 			part.Link("choice quieter", "practice").ID("to-practice").Body(app.Span().Class("choice-words").Body(
 				app.Strong().Text(words.ToPractice), app.Small().Text(words.ToPracticeHint))),
+			toPhone(),
 			part.Text("quiet", words.StartScope),
 		),
 		foot("start"),

@@ -33,7 +33,7 @@ func Details(b assess.Bench, l assess.Line) []Detail {
 	add("Leads", leadsTaken(b, l))
 	add("Frequency", offBand(b, l))
 	add("Pulse", pulse(l))
-	add("At 20 °C", atReference(l))
+	add("At "+temperatureAt(20, 0), atReference(l))
 	add("Rise", rise(l))
 	add("Doubt", doubtParts(l))
 	add("Limit", limitSource(l.Verdict))
@@ -52,7 +52,7 @@ func shown(l assess.Line) string {
 	case l.Derived:
 		return ""
 	case l.Measured.Range.Label == "":
-		return l.Typed.String()
+		return Typed(l.Typed)
 	case l.Repeats.Count > 1:
 		return Mean(l) + " on average, on the " + l.Measured.Range.Label + " range"
 	}
@@ -78,13 +78,13 @@ func repeats(l assess.Line) string {
 
 // OddOneOut asks for the one reading of several that stands apart.
 func OddOneOut(l assess.Line) string {
-	return "Reading " + strconv.Itoa(l.Repeats.Retake+1) + " (" + l.Run[l.Repeats.Retake].Typed.String() + ") stands apart: take it again."
+	return "Reading " + strconv.Itoa(l.Repeats.Retake+1) + " (" + Typed(l.Run[l.Repeats.Retake].Typed) + ") stands apart: take it again."
 }
 
 // plainValue writes a size in the unit of the display.
 func plainValue(l assess.Line, si float64) string {
-	u := l.Typed.Unit
-	return quantity.Decimal(math.Abs(u.In(si)-u.In(0)), min(l.Typed.Decimals()+1, 4)) + " " + u.Name
+	t := units.Show(l.Typed)
+	return quantity.Decimal(math.Abs(t.Unit.Difference().In(si)), min(t.Decimals()+1, 4)) + " " + t.Unit.Name
 }
 
 func leadsTaken(b assess.Bench, l assess.Line) string {
@@ -158,11 +158,11 @@ func rise(l assess.Line) string {
 	if l.Check.Measures != spec.WindingHeat || !l.Verdict.HasValue {
 		return ""
 	}
-	return "about " + quantity.Decimal(l.Verdict.Value-float64(l.Air.At), 0) + " K over " + temperature(l.Air) + " before the run; the hottest spot is warmer than this average"
+	return "about " + warmer(l.Verdict.Value-float64(l.Air.At)) + " over " + temperature(l.Air) + " before the run; the hottest spot is warmer than this average"
 }
 
 func temperature(t spec.Temperature) string {
-	return strconv.FormatFloat(float64(t.At), 'f', -1, 64) + " ± " + strconv.FormatFloat(t.HalfWidth, 'f', -1, 64) + " °C"
+	return temperatureAt(t.At, t.HalfWidth)
 }
 
 // doubtParts says how large the doubt is and names its parts, the largest first.
@@ -190,11 +190,11 @@ func doubtParts(l assess.Line) string {
 	for range parts {
 		at := largest(len(parts), func(i int) float64 { return parts[i].size })
 		if parts[at].size > 0.2*v.Std {
-			named = append(named, parts[at].name+" "+number(u, parts[at].size, parts[at].size))
+			named = append(named, parts[at].name+" "+number(u.Difference(), parts[at].size, parts[at].size))
 		}
 		parts[at].size = 0
 	}
-	out := "± " + number(u, 2*v.Std, 2*v.Std) + " " + u.Name + " covers about 95 %"
+	out := "± " + number(u.Difference(), 2*v.Std, 2*v.Std) + " " + u.Name + " covers about 95 %"
 	if l.Derived || l.Peak != nil || len(named) < 1 {
 		return out + "."
 	}
@@ -225,7 +225,7 @@ func limitSource(v spec.Verdict) string {
 	p := v.Limit.Provenance
 	out := Limit(v.Limit)
 	if c := v.Limit.Condition.AtCelsius; c != nil {
-		out += " at " + strconv.FormatFloat(float64(*c), 'f', -1, 64) + " °C"
+		out += " at " + temperatureAt(*c, 0)
 	}
 	return out + ", " + v.Limit.Condition.State + ". Source: " + string(p.Kind) + ", " + p.Date + ". " + p.Note
 }

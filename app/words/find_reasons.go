@@ -100,8 +100,8 @@ func Span(k check.Check, low, high float64) string {
 	if kind == quantity.Resistance && low >= openFrom {
 		return "open line"
 	}
-	u := quantity.UnitFor(kind, math.Max(math.Abs(low), math.Abs(high)))
-	if low > 0 && u != quantity.UnitFor(kind, low) && high/low > 30 {
+	u := units.UnitFor(kind, math.Max(math.Abs(low), math.Abs(high)))
+	if low > 0 && u != units.UnitFor(kind, low) && high/low > 30 {
 		return twoFigures(kind, low) + " to " + twoFigures(kind, high)
 	}
 	decimals := decimalsOver(u.In(high) - u.In(low))
@@ -126,7 +126,7 @@ func decimalsOver(width float64) int {
 
 // twoFigures writes one number with two figures, volts with a tenth at least.
 func twoFigures(kind quantity.Kind, v float64) string {
-	u := quantity.UnitFor(kind, v)
+	u := units.UnitFor(kind, v)
 	x := u.In(v)
 	decimals := 1
 	if x != 0 {
@@ -166,7 +166,7 @@ func between(kind quantity.Kind, low, high float64) string {
 		return twoFigures(kind, low) + " or more"
 	}
 	from, to := twoFigures(kind, low), twoFigures(kind, high)
-	if unit := " " + quantity.UnitFor(kind, high).Name; strings.HasSuffix(from, unit) {
+	if unit := " " + units.UnitFor(kind, high).Name; strings.HasSuffix(from, unit) {
 		from = strings.TrimSuffix(from, unit)
 	}
 	return from + " to " + to

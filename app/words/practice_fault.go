@@ -137,7 +137,7 @@ func faultSize(f machine.Fault, b machine.Build) string {
 	case machine.Drain:
 		return short(f.Size*1e3) + " mA"
 	case machine.GapWide:
-		return short(f.Size*1e3) + " mm"
+		return oneGap(f.Size)
 	}
 	if f.Size >= 1e3 {
 		return short(f.Size/1e3) + " kΩ"

@@ -147,7 +147,9 @@ var pickupThing = thing{
 }
 
 var gapThing = thing{
-	match: fixed("A feeler gauge. The manual has the gap; common is 0.3 to 1.0 mm."),
+	match: func(session.Setup) []string {
+		return []string{"A feeler gauge. The manual has the gap; common is " + gap(0.3e-3, 1e-3) + "."}
+	},
 	never: fixed("A tip that touches: turn the flywheel once around by hand before you start it."),
 }
 
@@ -201,7 +203,9 @@ var capThing = thing{
 }
 
 var sparkPlugThing = thing{
-	match: fixed("Thread, reach and seat as the old one, by the manual.", "Heat range as the manual says, and its gap: 0.6 to 0.8 mm on most.", "With or without resistor as before."),
+	match: func(session.Setup) []string {
+		return []string{"Thread, reach and seat as the old one, by the manual.", "Heat range as the manual says, and its gap: " + gap(0.6e-3, 0.8e-3) + " on most.", "With or without resistor as before."}
+	},
 	never: fixed("A plug with a longer reach: the piston meets it.", "A hotter plug as a cure for soot: look for the rich mixture first."),
 }
 

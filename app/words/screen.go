@@ -19,6 +19,7 @@ var Titles = map[string]string{
 	"sessions": "Sessions", "about": "Safety", "meters": "Meters", "meter": "Meter", "nowhere": "Not found",
 	"method": "Method", "wire": "Wire", "find": "Find the fault",
 	"practice": "Practice", "bench": "Practice bench", "naming": "Name the fault", "truth": "What it was", "earlier": EarlierTitle,
+	"phone": PhoneTitle,
 }
 
 // Words of the frame.

@@ -21,13 +21,13 @@ func Reading(l assess.Line) string {
 	case l.Unread != nil:
 		return l.Answer.Reading.Text
 	case l.Derived && !l.Verdict.HasValue:
-		return l.Typed.String()
+		return Typed(l.Typed)
 	case l.Derived:
 		return quantity.PrintIn(unitOf(l.Verdict), l.Verdict.Value, 2*l.Verdict.Std)
 	case l.Repeats.Count > 1:
 		return Mean(l) + " (" + strconv.Itoa(l.Repeats.Count) + "×)"
 	}
-	return l.Typed.String()
+	return Typed(l.Typed)
 }
 
 // Mean is what several readings of one point average to, as the display would
@@ -36,7 +36,7 @@ func Mean(l assess.Line) string {
 	if l.Measured.State != quantity.Number {
 		return quantity.Typed{State: l.Measured.State}.String()
 	}
-	return quantity.PrintIn(l.Typed.Unit, l.Measured.Shown, l.Typed.Step)
+	return quantity.PrintIn(units.Show(l.Typed).Unit, l.Measured.Shown, l.Typed.Step)
 }
 
 // Doubt writes a value with its doubt: "0.8 ± 0.1 Ω", two standard
@@ -49,11 +49,15 @@ func Doubt(v spec.Verdict) string {
 		return tenths(v.Value) + " ± " + tenths(2*v.Std)
 	}
 	u := unitOf(v)
-	return number(u, v.Value, 2*v.Std) + " ± " + number(u, 2*v.Std, 2*v.Std) + " " + u.Name
+	return number(u, v.Value, 2*v.Std) + " ± " + number(u.Difference(), 2*v.Std, 2*v.Std) + " " + u.Name
 }
 
-// unitOf is the limit's unit, unless the value would look tiny in it.
+// unitOf is the unit that the reader chose, or else the limit's, unless the value
+// would look tiny in it.
 func unitOf(v spec.Verdict) quantity.Unit {
+	if u, ok := units.Unit(v.Limit.Kind); ok && !v.Limit.Ratio {
+		return u
+	}
 	if v.HasLimit && math.Abs(v.Limit.Unit.In(v.Value)) >= 0.01 {
 		return v.Limit.Unit
 	}
@@ -73,20 +77,28 @@ func Limit(l spec.Limit) string {
 	if l.Open {
 		return "must read open line"
 	}
-	low, high := side(l, l.Low), side(l, l.High)
+	low, high, unit := side(l, l.Low), side(l, l.High), LimitUnit(l).Name
 	switch {
 	case l.Ratio:
 		return "alike within " + percent(l.High)
 	case math.IsInf(l.Low, -1):
-		return "at most " + high + " " + l.Unit.Name
+		return "at most " + high + " " + unit
 	case math.IsInf(l.High, 1):
-		return "at least " + low + " " + l.Unit.Name
+		return "at least " + low + " " + unit
 	}
-	return low + " to " + high + " " + l.Unit.Name
+	return low + " to " + high + " " + unit
 }
 
 func side(l spec.Limit, si float64) string {
-	return strconv.FormatFloat(math.Round(l.Unit.In(si)*1e6)/1e6, 'f', -1, 64)
+	return plain(LimitUnit(l).Figure(si, l.Unit))
+}
+
+// LimitUnit is the unit that a limit is written in.
+func LimitUnit(l spec.Limit) quantity.Unit {
+	if u, ok := units.Unit(l.Kind); ok && !l.Ratio {
+		return u
+	}
+	return l.Unit
 }
 
 // Chance is the probability behind a verdict, never more certain than known.
@@ -181,7 +193,7 @@ func undecided(v spec.Verdict, limit string) string {
 	case spec.NearLimit:
 		return Doubt(v) + " straddles the limit (" + limit + "): " + Chance(v) + " likely to be in spec."
 	case spec.TooCoarse:
-		return "This meter's doubt (± " + quantity.Print(v.Limit.Kind, 2*v.Std, v.Std) + ") is as wide as the limit (" + limit + ")."
+		return "This meter's doubt (± " + quantity.PrintIn(units.UnitFor(v.Limit.Kind, 2*v.Std).Difference(), 2*v.Std, v.Std) + ") is as wide as the limit (" + limit + ")."
 	case spec.RangeTooLow:
 		return "Over-range only says that it is more than this range can show."
 	case spec.PastRange:

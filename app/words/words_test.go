@@ -278,6 +278,7 @@ func TestLimitsAreWrittenInTheirUnit(t *testing.T) {
 	open.Open = true
 	gap := spec.Between(spec.PickupGap, quantity.Length, 11*25.4e-6, 40*25.4e-6)
 	gap.Unit = quantity.Thous
+	writeIn(t, quantity.Chosen{Thousandths: true}) // of gaps the reader has the choice
 	for want, l := range map[string]spec.Limit{
 		"100 to 500 Ω":        spec.Between(spec.ExciterResist, quantity.Resistance, 100, 500),
 		"0.1 to 1.5 kΩ":       spec.Between(spec.ExciterResist, quantity.Resistance, 100, 1500),

@@ -146,11 +146,12 @@ type Typed struct {
 }
 
 // Decimals is how many decimals were typed, so that a reading is printed back
-// just as it stood on the display.
+// just as it stood on the display. In another unit it is as many as show the
+// step that was typed.
 func (t Typed) Decimals() int {
 	step := t.Step / t.Unit.Factor
 	if step <= 0 || step >= 1 {
 		return 0
 	}
-	return int(math.Round(-math.Log10(step)))
+	return int(math.Ceil(-math.Log10(step) - 1e-6))
 }

@@ -54,10 +54,17 @@ var baseUnit = map[Kind]Unit{Resistance: Ohms, VoltageDC: Volts, VoltageAC: Volt
 
 var wholeUnits = map[Kind]map[string]Unit{
 	Length: {
-		"mm": Millis, "in": Inches, "inch": Inches, "inches": Inches, `"`: Inches, "″": Inches,
-		"thou": Thous, "mil": Thous, "mils": Thous, "m": {Name: "m", Factor: 1}, "µm": {Name: "µm", Factor: 1e-6}, "um": {Name: "µm", Factor: 1e-6},
+		"mm": Millis, "MM": Millis, "Mm": Millis, "in": Inches, "in.": Inches, "In": Inches, "IN": Inches, "inch": Inches, "inches": Inches,
+		`"`: Inches, "″": Inches, "”": Inches, "''": Inches,
+		"thou": Thous, "Thou": Thous, "thous": Thous, "mil": Thous, "mils": Thous, "m": {Name: "m", Factor: 1},
+		"µm": {Name: "µm", Factor: 1e-6}, "μm": {Name: "µm", Factor: 1e-6}, "um": {Name: "µm", Factor: 1e-6},
 	},
-	Temperature: {"°C": DegreesC, "C": DegreesC, "c": DegreesC, "°F": DegreesF, "F": DegreesF, "f": DegreesF},
+	Temperature: {
+		"°C": DegreesC, "° C": DegreesC, "ºC": DegreesC, "°c": DegreesC, "C": DegreesC, "c": DegreesC, "℃": DegreesC,
+		"deg C": DegreesC, "degC": DegreesC, "Celsius": DegreesC, "celsius": DegreesC,
+		"°F": DegreesF, "° F": DegreesF, "ºF": DegreesF, "°f": DegreesF, "F": DegreesF, "f": DegreesF, "℉": DegreesF,
+		"deg F": DegreesF, "degF": DegreesF, "Fahrenheit": DegreesF, "fahrenheit": DegreesF,
+	},
 }
 
 func unitOf(k Kind, tail string) (Unit, bool) {
