@@ -28,6 +28,8 @@ func scaleOf(c check.Check) scale {
 		return scale{0.15, 0.07}
 	case c.Function == meter.AmpsDC:
 		return scale{3e-3, 0.4}
+	case c.Measures == spec.ChargeAC: // the phases of one generator are alike
+		return scale{0.3, 0.05}
 	case c.Function == meter.VoltsAC:
 		return scale{0.3, 0.1}
 	case c.Expected < 5: // a drop
