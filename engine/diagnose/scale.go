@@ -56,8 +56,10 @@ func leftOut(c check.Check) float64 {
 		return 0
 	case c.PeakHold:
 		return 0.2
-	case c.Function == meter.VoltsAC && c.Measures != spec.PlugDrop:
+	case c.Measures == spec.ChargeAC:
 		return 0.25
+	case c.Function == meter.VoltsAC && c.Measures != spec.PlugDrop: // pulses of a starter's speed
+		return 0.45
 	case c.Function == meter.VoltsDC && c.Part == check.Battery && machine.Running(c.Engine) > 0:
 		return 0.2
 	}
