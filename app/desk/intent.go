@@ -109,6 +109,12 @@ func (d *Desk) Skip(id uuid.UUID, c check.ID) {
 	d.append(id, session.Entry{Skip: &session.Skip{Check: c}})
 }
 
+// Leave records that a check is not done once more: what was read stands.
+func (d *Desk) Leave(id uuid.UUID, c check.ID) {
+	delete(d.drafts, draftKey{id, c})
+	d.append(id, session.Entry{Skip: &session.Skip{Check: c, Again: true}})
+}
+
 // Mark finishes, removes or restores a session.
 func (d *Desk) Mark(id uuid.UUID, m session.Mark) {
 	d.append(id, session.Entry{Mark: &m})

@@ -30,10 +30,9 @@ type find struct {
 	Grown   int // revision of the models
 	Session uuid.UUID
 
-	chosen  check.ID          // instead of the suggested check
-	others  bool              // the list of other checks is unfolded
-	both    bool              // what is entered counts together with what was read before
-	once    map[check.ID]bool // readings that are not to be taken again
+	chosen  check.ID // instead of the suggested check
+	others  bool     // the list of other checks is unfolded
+	both    bool     // what is entered counts together with what was read before
 	problem string
 	of      uuid.UUID // the session that the above belongs to
 	shown   check.ID
@@ -106,13 +105,10 @@ func growing(g *grown) app.UI {
 
 func (s *find) look(b assess.Bench, g *grown) look {
 	if s.of != s.Session {
-		s.of, s.chosen, s.others, s.both, s.problem, s.once = s.Session, "", false, false, "", map[check.ID]bool{}
+		s.of, s.chosen, s.others, s.both, s.problem = s.Session, "", false, false, ""
 	}
 	if key := talkKey(g, b.State); s.held == nil || s.heldKey != key {
 		s.held, s.heldKey = replay(g, b.State, b.Meter), key
-		for id := range s.once {
-			s.held.leave(id)
-		}
 	}
 	v := look{bench: b, talk: s.held}
 	if v.check, v.more = check.Find(v.talk.checks, s.chosen); !v.more {
@@ -209,8 +205,7 @@ func (s *find) skip(ctx app.Context) {
 		return
 	}
 	if v.odd { // what was read stays
-		s.once[v.check.ID] = true
-		s.held.leave(v.check.ID)
+		s.Desk.Leave(s.Session, v.check.ID)
 		s.answered(ctx)
 		return
 	}

@@ -60,6 +60,11 @@ func replay(g *grown, with session.State, m meter.Meter) *talk {
 	for i := range t.said {
 		t.take(&t.said[i], m)
 	}
+	for _, k := range t.checks {
+		if with.Once[k.ID] {
+			t.leave(k.ID)
+		}
+	}
 	return t
 }
 
@@ -135,7 +140,7 @@ func talkKey(g *grown, st session.State) string {
 	fmt.Fprintf(&out, "%p", g)
 	for _, k := range g.model.Checks {
 		if e, ok := st.Current[k.ID]; ok {
-			fmt.Fprintf(&out, "%s+%d", e.ID, len(st.Runs[k.ID]))
+			fmt.Fprintf(&out, "%s+%d%t", e.ID, len(st.Runs[k.ID]), st.Once[k.ID])
 		}
 	}
 	return out.String()

@@ -15,7 +15,7 @@ import (
 // Version 2 adds the user's own meter, warmth, methods and repeated readings; a
 // file of version 1 is one of version 2 without them. Version 3 adds four aims; a
 // file of version 2 is one of version 3 without them. Version 4 adds the colours of
-// leads; a file of version 3 is one of version 4 without them.
+// leads and readings that are not taken once more; a file of version 3 is one of version 4 without them.
 const (
 	Format  = "coilbook session"
 	Version = 4

@@ -17,6 +17,7 @@ type State struct {
 	Current  map[check.ID]Entry   // latest reading or skip of each check
 	Runs     map[check.ID][]Entry // readings of one point that count together, in order
 	Earlier  map[check.ID][]Entry // what was replaced, oldest first
+	Once     map[check.ID]bool    // readings that are not to be taken once more
 	Notes    []Entry
 	Finished bool
 	Removed  bool
@@ -31,7 +32,7 @@ func DefaultSetup() Setup {
 
 // Fold replays a session.
 func (s Session) Fold() State {
-	st := State{ID: s.ID, Setup: DefaultSetup(), Current: map[check.ID]Entry{}, Runs: map[check.ID][]Entry{}, Earlier: map[check.ID][]Entry{}}
+	st := State{ID: s.ID, Setup: DefaultSetup(), Current: map[check.ID]Entry{}, Runs: map[check.ID][]Entry{}, Earlier: map[check.ID][]Entry{}, Once: map[check.ID]bool{}}
 	for _, e := range s.Entries {
 		st.apply(e)
 	}
@@ -48,6 +49,8 @@ func (st *State) apply(e Entry) {
 		st.Setup = *e.Setup
 	case e.Reading != nil:
 		st.answer(e.Reading.Check, e)
+	case e.Skip != nil && e.Skip.Again && len(st.Runs[e.Skip.Check]) > 0:
+		st.Once[e.Skip.Check] = true
 	case e.Skip != nil:
 		st.answer(e.Skip.Check, e)
 	case e.Note != nil:
@@ -74,6 +77,7 @@ func (st *State) answer(id check.ID, e Entry) {
 		st.replaced(id, st.answers(id)...)
 		run = []Entry{e}
 	}
+	delete(st.Once, id)
 	st.Runs[id], st.Current[id] = run, e
 	st.Finished, st.Removed = false, false
 }

@@ -89,6 +89,8 @@ type Reading struct {
 type Skip struct {
 	Check  check.ID `json:"check"`
 	Reason string   `json:"reason,omitempty"`
+	// Again says that the check was asked for once more: what was read stands.
+	Again bool `json:"again,omitempty"`
 }
 
 // Note is free text of the user.

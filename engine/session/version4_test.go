@@ -73,3 +73,20 @@ func TestLeadsThatMakeNoSenseAreNamed(t *testing.T) {
 		assert.Less(t, len(err.Error()), 200)
 	}
 }
+
+// A reading that is not taken once more stands; a new one may be asked for again.
+func TestAReadingThatIsNotTakenOnceMoreStands(t *testing.T) {
+	leave := entry(3, session.Entry{Skip: &session.Skip{Check: "battery-rest", Again: true}})
+	s := session.Session{ID: uuid.MustParse("5e551000-0000-4000-8000-000000000005")}.Append(entry(1, setup(3, check.NoCharge)), entry(2, reading("battery-rest", "12.4")), leave)
+	b, err := session.Encode(s)
+	require.NoError(t, err)
+	s, err = session.Decode(b)
+	require.NoError(t, err)
+	st := s.Fold()
+	assert.True(t, st.Once["battery-rest"])
+	assert.Equal(t, "12.4", st.Current["battery-rest"].Reading.Text)
+	assert.Empty(t, st.Earlier["battery-rest"])
+	assert.Empty(t, s.Append(entry(4, reading("battery-rest", "12.5"))).Fold().Once)
+	alone := session.Session{ID: s.ID}.Append(entry(1, setup(3, check.NoCharge)), leave).Fold()
+	assert.NotNil(t, alone.Current["battery-rest"].Skip, "with nothing read before it is a check that cannot be done")
+}
