@@ -114,7 +114,7 @@ func TestAssessRefusesInOneLine(t *testing.T) {
 		{"cut-short.json", string(sample[:len(sample)/2]), "file", "is empty or cut short"},
 		{"goes-on.json", string(sample) + "{}", "file", "is not JSON at byte"},
 		{"other-format.json", change("coilbook session", "shopping list"), "format", `must be "coilbook session"`},
-		{"newer.json", change(`"version": 3`, `"version": 5`), "version", "is 5, newer than this program's 4; update Coilbook"},
+		{"newer.json", change(`"version": 4`, `"version": 5`), "version", "is 5, newer than this program's 4; update Coilbook"},
 		{"unknown-field.json", change(`"aim"`, `"goal"`), "entries[0].goal", "is not a field"},
 		{"two-bodies.json", change(`"setup": {`, `"mark": "finished", "setup": {`), "entries[0].entry", "has 2 contents"},
 		{"meter.json", change(`"meter": "cheap"`, `"meter": "golden"`), "entries[0].setup.meter", "not described here"},

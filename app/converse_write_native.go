@@ -93,7 +93,7 @@ var (
 	engines     = map[check.Engine]string{
 		check.Stopped: "stopped", check.Cranking: "cranking", check.Idling: "idling", check.At3000: "3000 rpm", check.At5000: "5000 rpm",
 	}
-	plugs = map[check.Plug]string{check.Apart: "apart", check.Together: "together"}
+	plugs = map[check.Plug]string{check.Apart: "apart", check.Together: "together", check.RegulatorApart: "regulator-apart"}
 	keys  = map[bool]string{false: "off", true: "on"}
 )
 

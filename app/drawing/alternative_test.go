@@ -56,6 +56,8 @@ func TestAlternativesSayWhatIsTouchedAndTheState(t *testing.T) {
 		"charge-ac-1-2":        "red: 1, black: 2, plug apart, 3000 rpm, V~",
 		"pickup-core":          "red: pickup 1, black: bare metal, plug apart, Ω",
 		"coil-primary":         "red: coil pin, black: bare metal, Ω",
+		"diode-plus-2":         "red: reg 2, black: reg +, regulator unplugged, diode",
+		"diode-ground-3":       "red: reg body, black: reg 3, regulator unplugged, diode",
 		"fuse":                 "fuse, eyes only",
 		"plug-burnt":           "plug apart, eyes only",
 		"spark":                "spark plug: bare metal, starter turns, eyes only",

@@ -48,6 +48,7 @@ type BoardWords struct {
 	Machine                                    string // said only: what the picture shows
 	Generator, Regulator, Box, Battery         string
 	Red, Black, InHand, Apart, Joined          string
+	Unplugged                                  string // said only: the regulator is
 	EngineTurns, EngineStands, KeyOn, KeyOff   string // said only
 	Fuse, Key, Lamp, Coil, Cap, Frame, Exciter string // said only
 }
@@ -138,6 +139,17 @@ func (b *board) alternative(full func(check.Terminal) string) string {
 	return w.Machine + ": " + strings.Join(parts, ", ") + "; " + strings.Join(append(state, b.state()...), ", ")
 }
 
+// plugged says how the plugs are.
+func (b *board) plugged() string {
+	switch b.scene.Plug {
+	case check.Apart:
+		return b.words.Apart
+	case check.RegulatorApart:
+		return b.words.Unplugged
+	}
+	return b.words.Joined
+}
+
 func (b *board) state() []string {
 	pick := func(on bool, yes, no string) string {
 		if on {
@@ -146,5 +158,5 @@ func (b *board) state() []string {
 		return no
 	}
 	w, s := b.words, b.scene
-	return []string{pick(s.Plug == check.Apart, w.Apart, w.Joined), pick(s.Turns, w.EngineTurns, w.EngineStands), pick(s.Key, w.KeyOn, w.KeyOff)}
+	return []string{b.plugged(), pick(s.Turns, w.EngineTurns, w.EngineStands), pick(s.Key, w.KeyOn, w.KeyOff)}
 }

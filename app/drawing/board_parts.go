@@ -79,7 +79,12 @@ func (b *board) kill(x, y float64) {
 // supply is fuse, key, lamp, battery and frame.
 func (b *board) supply() {
 	y := Cell*middleRow + 14.0
-	b.wire(2.6, 104, boxBottom, 104, y)
+	if b.scene.Plug == check.RegulatorApart {
+		b.wire(2.6, 104, boxBottom, 104, boxBottom+4)
+		b.wire(2.6, 104, boxBottom+14, 104, y)
+	} else {
+		b.wire(2.6, 104, boxBottom, 104, y)
+	}
 	b.fuse(y)
 	b.key(y)
 	low := Cell*batteryRow + 14.0

@@ -14,7 +14,7 @@ import (
 
 var boardWords = BoardWords{
 	Machine: "machine", Generator: "generator", Regulator: "regulator", Box: "ignition box", Battery: "battery",
-	Red: "red", Black: "black", InHand: "in your hand", Apart: "plug apart", Joined: "plug together",
+	Red: "red", Black: "black", InHand: "in your hand", Apart: "plug apart", Joined: "plug together", Unplugged: "regulator unplugged",
 	EngineTurns: "engine turns", EngineStands: "engine stands", KeyOn: "key on", KeyOff: "key off",
 	Fuse: "fuse", Key: "key", Lamp: "lamp", Coil: "ignition coil", Cap: "spark plug", Frame: "frame", Exciter: "exciter",
 }

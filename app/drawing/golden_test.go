@@ -23,7 +23,7 @@ func TestGolden(t *testing.T) {
 		"exciter-peak": b, "pickup-peak": b, "box-peak": b,
 		"battery-lamp": b, "battery-cranking": b, "drop-plus": b, "drop-ground": b, "drop-terminal": b, "key-off-current": b, "supply-key": b,
 		"charge-ac-3-1": b, "plug-drop-2": b, "pickup-core": b, "pickup-cranking": b, "exciter-free-cranking": b,
-		"kill-wire": b, "box-ground": b, "box-feed": four, "box-output": b, "coil-primary": b, "plug-cap": b, "plug-leak": b,
+		"kill-wire": b, "box-ground": b, "box-feed": four, "box-output": b, "coil-primary": b, "plug-cap": b, "plug-leak": b, "diode-plus-2": b, "diode-ground-3": four,
 		"fuse": b, "plug-burnt": b, "spark": b, "spark-bare-lead": b, "spark-kill-off": b, "spark-warm": b,
 	} {
 		c, ok := check.Find(everyPlanned(build), id)

@@ -19,7 +19,7 @@ const dialR = 13.5
 
 // functionSign is what a meter prints around its dial.
 func functionSign(f meter.Function) string {
-	return [...]string{"Ω", "V⎓", "V~", "A⎓"}[f]
+	return [...]string{"Ω", "V⎓", "V~", "A⎓", "diode"}[f]
 }
 
 // drawMeter gives the body with the dial at the check's function and the two
@@ -42,6 +42,9 @@ func drawMeter(f meter.Function) []Shape {
 // sign prints a function around the middle of a base line. The bars of direct
 // current are drawn: few typefaces have the character.
 func sign(class string, f meter.Function, at Point, size float64) []Shape {
+	if f == meter.Diode {
+		return diodeSign(class, at, size)
+	}
 	letters, direct := strings.CutSuffix(functionSign(f), "⎓")
 	if !direct {
 		return []Shape{Text{class, at, size, Middle, letters}}
@@ -65,12 +68,14 @@ type dialMark struct {
 	at    Point
 }
 
-// dialMarks are the functions that the checks use.
+// dialMarks are the functions that the checks use. That of the diode has little room
+// and stands there only in use.
 var dialMarks = []dialMark{
 	{meter.VoltsAC, -140, Point{307, 62}},
 	{meter.VoltsDC, -48, Point{338, 62}},
 	{meter.Ohms, 24, Point{345, 103}},
 	{meter.AmpsDC, 156, Point{305.5, 109}},
+	{meter.Diode, 62, Point{334, 112}},
 }
 
 // dial points at the function and prints all that the checks use, the chosen
@@ -79,6 +84,9 @@ func dial(f meter.Function) []Shape {
 	out := []Shape{Circle{"dial", dialCenter, dialR, 0}, tick("ink", 2, -94, 5)}
 	angle := -94.0
 	for _, m := range dialMarks {
+		if m.f == meter.Diode && f != meter.Diode {
+			continue
+		}
 		class, tickClass, width := "label-soft", "ink", 2.0
 		if m.f == f {
 			class, tickClass, width, angle = "label-accent", "accent", 4, m.angle

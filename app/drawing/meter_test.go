@@ -27,6 +27,9 @@ func TestTheDialHasEveryFunctionInUse(t *testing.T) {
 			if text, ok := s.(Text); ok && text.Class == "label-accent" {
 				strong = append(strong, text.Text)
 			}
+			if drawn, ok := s.(Path); ok && drawn.Class == "label-accent" {
+				strong = append(strong, "diode")
+			}
 		}
 		assert.Len(t, strong, 1, f)
 	}

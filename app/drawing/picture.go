@@ -110,6 +110,7 @@ type Words struct {
 	Lamp                  string // the lamp is on
 	NeverCrank            string // the meter is in series: what must not be done
 	Regulator             string // the regulator-rectifier
+	Unplugged             string // all of its plugs are apart
 	SparkPlug             string // the machine's own spark plug
 	GoodPlug              string // a spark plug that is known to be good
 	BareLead              string // the spark lead without its cap
@@ -129,7 +130,7 @@ func English() Words {
 		Series: "battery, fuse, lit bulb, known resistor and winding in one ring", Inside: "probes inside the clips",
 		Swapped: "probes swapped", Hot: "hot", Adapter: "adapter", Box: "ignition box", Coil: "ignition coil",
 		Idles: "engine idles", At3000: "3000 rpm", At5000: "5000 rpm", KeyOn: "key on", Lamp: "lamp on",
-		NeverCrank: "key off, never crank", Regulator: "regulator", SparkPlug: "spark plug", GoodPlug: "good plug",
+		NeverCrank: "key off, never crank", Regulator: "regulator", Unplugged: "regulator unplugged", SparkPlug: "spark plug", GoodPlug: "good plug",
 		BareLead: "bare lead", Cap: "plug cap", KillOff: "kill wire off", Eyes: "eyes only", Yes: "yes", No: "no",
 	}
 }

@@ -57,6 +57,7 @@ func (s *sheet) state() []string {
 	c := s.check
 	onMachine := c.Part != check.MeterLeads && c.Part != check.MeterItself
 	say(onMachine && parted(c), s.words.Apart)
+	say(c.Plug == check.RegulatorApart, s.words.Unplugged)
 	say(onMachine && c.Plug == check.Together, s.words.Joined)
 	say(c.Engine != check.Stopped, s.engineWord())
 	say(c.Measures == spec.BatteryLamp, s.words.Lamp)

@@ -35,6 +35,8 @@ func (s *sheet) wholeMachine() func() {
 		return s.coilOhms
 	case spec.PlugCap:
 		return s.capOhms
+	case spec.DiodeToPlus, spec.DiodeFromGround:
+		return s.regulatorDiode
 	case spec.PlugLeak:
 		return s.plugLeak
 	}

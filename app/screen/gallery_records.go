@@ -72,6 +72,8 @@ func GalleryRecords() []session.Session {
 		recorded("bad", machineOf("Barn moped with a name that is rather long", check.NoCharge), badReadings),
 		recorded("unclear", machineOf("Quad", check.Bench), unclearReadings),
 		recorded("find-some", machineOf("Farm quad", check.NoCharge), []answered{{"battery-rest", "12.4"}, {"battery-5000", "12.3"}}),
+		recorded("find-diodes", machineOf("Six diodes", check.NoCharge), []answered{{"battery-5000", "12.5"}, {"diode-ground-1", "524"}, {"diode-ground-2", "521"},
+			{"diode-ground-3", "519"}, {"diode-plus-1", "522"}, {"diode-plus-2", "1"}, {"diode-plus-2", "1"}}),
 		recorded("find-odd", machineOf("Odd one", check.NoCharge), oddReadings),
 		recorded("find-winding", machineOf("Winding", check.NoCharge), refused(whole, answered{"charge-core-1", "300 Ω"}, answered{"charge-core-2", "300 Ω"}, answered{"charge-core-3", "300 Ω"})),
 		recorded("find-fuse", machineOf("Fuse", check.NoCharge), refused(whole, answered{"battery-rest", "12.6"}, answered{"fuse", seenYes})),

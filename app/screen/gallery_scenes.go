@@ -90,6 +90,8 @@ func scenes() []scene {
 		{Name: "find-refused", Path: findPath(recordID("find-some")), Press: "find-enter", Shows: "#find-problem"},
 		{Name: "find-others", Path: findPath(recordID("find-some")), Press: "other-check", Shows: "#other-checks"},
 		{Name: "find-look", Path: findPath(recordID("find-some")), Press: "other-check other-fuse", Shows: "#say-yes"},
+		{Name: "find-diode", Path: findPath(recordID("find-some")), Press: "other-check other-diode-plus-1", Shows: "#find-reading"},
+		{Name: "find-diodes-read", Path: findPath(recordID("find-diodes")), Shows: "#said"},
 		{Name: "find-taken-again", Path: findPath(recordID("find-some")), Press: "said-battery-rest", Shows: "#count-both"},
 		{Name: "find-odd", Path: findPath(recordID("find-odd")), Shows: "#next-check"},
 		{Name: "finding-winding", Path: findPath(recordID("find-winding")), Shows: "#finding"},

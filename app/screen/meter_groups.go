@@ -13,7 +13,7 @@ import (
 // groups are the data sheet's lines by what the dial is set to.
 func (m *meterForm) groups() []app.UI {
 	var out []app.UI
-	for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+	for _, f := range meter.Functions() {
 		out = append(out, m.group(f))
 	}
 	return out

@@ -30,7 +30,7 @@ func (l sheetLine) name() string { return words.RangeName(l.function, l.label) }
 func linesOf(s meter.Sheet) []*sheetLine {
 	var out []*sheetLine
 	labels := labelsFor(s)
-	for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+	for _, f := range meter.Functions() {
 		stated := statedFor(s, f)
 		for _, n := range meter.Nominals(f, s.Counts) {
 			l := &sheetLine{function: f, nominal: n, label: labels[f][n]}
@@ -74,7 +74,7 @@ func labelsFor(s meter.Sheet) map[meter.Function]map[float64]string {
 	bundled, _ := meter.ByID(s.Class)
 	all := meter.SheetOf(bundled)
 	all.Counts, all.Lines = s.Counts, nil
-	for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+	for _, f := range meter.Functions() {
 		for _, n := range meter.Nominals(f, s.Counts) {
 			all.Lines = append(all.Lines, meter.Line{Function: f.String(), Nominal: n, Accuracy: meter.Accuracy{Digits: 1}})
 		}
@@ -99,7 +99,7 @@ func sheetFor(class meter.Meter, counts int) meter.Sheet {
 	}
 	from := s
 	s.Counts, s.Lines = counts, nil
-	for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+	for _, f := range meter.Functions() {
 		stated := statedFor(from, f)
 		for _, n := range meter.Nominals(f, counts) {
 			if hasLike(f, stated, n) {

@@ -25,7 +25,7 @@ func TestEveryClassAndCountGivesADataSheet(t *testing.T) {
 			read, problem, _ := formOf(s).read()
 			assert.Empty(t, problem, "%s %d", class.ID, counts)
 			assert.ElementsMatch(t, s.Lines, read.Lines)
-			for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+			for _, f := range meter.Functions() {
 				assert.NotEmpty(t, statedFor(s, f), "%s %d %s", class.ID, counts, f)
 			}
 		}

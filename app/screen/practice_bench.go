@@ -221,7 +221,7 @@ func (s *practiceBench) unfolded() app.UI {
 func (s *practiceBench) dialPanel() app.UI {
 	r := s.Room
 	var functions, ranges []option
-	for _, f := range []meter.Function{meter.Ohms, meter.VoltsDC, meter.VoltsAC} {
+	for _, f := range []meter.Function{meter.Ohms, meter.VoltsDC, meter.VoltsAC, meter.Diode} {
 		functions = append(functions, option{words.DialSign(f), r.placed.Function == f, func() { r.function(f) }})
 	}
 	m := r.bench.Instrument.Meter
@@ -241,7 +241,7 @@ func (s *practiceBench) statePanel() app.UI {
 	r := s.Room
 	now, kick := r.placed.State, r.bench.Build.Kick
 	var plugs, engines, keys, heats []option
-	for _, p := range []check.Plug{check.Together, check.Apart} {
+	for _, p := range []check.Plug{check.Together, check.Apart, check.RegulatorApart} {
 		plugs = append(plugs, option{words.PlugIs(p), now.Plug == p, func() { r.set(func(s *machine.State) { s.Plug = p }) }})
 	}
 	for _, e := range []check.Engine{check.Stopped, check.Cranking, check.Idling, check.At3000, check.At5000} {

@@ -1,9 +1,13 @@
 package words
 
-import "coilbook/engine/check"
+import (
+	"cmp"
+
+	"coilbook/engine/check"
+)
 
 // Trap says how a reading goes wrong.
-func Trap(t check.Trap) string { return traps[t] }
+func Trap(t check.Trap) string { return cmp.Or(traps[t], diodeTraps[t]) }
 
 var traps = map[check.Trap]string{
 	check.MetalBench:     "Lay the stator on wood or card: a metal bench joins what must be apart.",

@@ -47,7 +47,7 @@ const (
 // Function names what the dial is set to, as a heading.
 func Function(f meter.Function) string {
 	return map[meter.Function]string{
-		meter.Ohms: "Ohms", meter.VoltsDC: "DC volts", meter.VoltsAC: "AC volts", meter.AmpsDC: "DC amps",
+		meter.Ohms: "Ohms", meter.VoltsDC: "DC volts", meter.VoltsAC: "AC volts", meter.AmpsDC: "DC amps", meter.Diode: DiodeFunction,
 	}[f]
 }
 

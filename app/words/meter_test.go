@@ -123,7 +123,7 @@ func TestEveryClassAndFunctionHasWords(t *testing.T) {
 		ids = append(ids, m.ID)
 	}
 	allDiffer(t, "meter in a line", ids, words.MeterHint)
-	for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+	for _, f := range meter.Functions() {
 		assert.NotEmpty(t, words.Function(f))
 	}
 	assert.NotEqual(t, words.RangeName(meter.VoltsDC, "200 V"), words.RangeName(meter.VoltsAC, "200 V"))

@@ -156,11 +156,14 @@ func PointName(t check.Terminal, red, black bool) string {
 
 // DialSign is what is printed around the dial.
 func DialSign(f meter.Function) string {
-	return map[meter.Function]string{meter.Ohms: "Ω", meter.VoltsDC: "V=", meter.VoltsAC: "V~", meter.AmpsDC: "A="}[f]
+	return map[meter.Function]string{meter.Ohms: "Ω", meter.VoltsDC: "V=", meter.VoltsAC: "V~", meter.AmpsDC: "A=", meter.Diode: DiodeDial}[f]
 }
 
 // DialAt names a position of the dial.
 func DialAt(f meter.Function, label string) string {
+	if f == meter.Diode {
+		return DialSign(f)
+	}
 	if label == "" {
 		return DialSign(f) + " auto"
 	}
@@ -188,8 +191,11 @@ const IgnitionStaysPlugged = "While the engine runs, exciter and pickup stay plu
 
 // PlugIs says how the generator's plug is.
 func PlugIs(p check.Plug) string {
-	if p == check.Apart {
+	switch p {
+	case check.Apart:
 		return "apart"
+	case check.RegulatorApart:
+		return RegulatorFree
 	}
 	return "together"
 }
@@ -420,7 +426,7 @@ func ShareText(code string) string { return "Practice bench " + code + ": find t
 func DrawnBoard() drawing.BoardWords {
 	return drawing.BoardWords{
 		Machine: "The machine", Generator: "generator", Regulator: "regulator", Box: "ignition box", Battery: "battery",
-		Red: "red", Black: "black", InHand: "in your hand", Apart: "plug apart", Joined: "plug together",
+		Red: "red", Black: "black", InHand: "in your hand", Apart: "plug apart", Joined: "plug together", Unplugged: RegulatorFree,
 		EngineTurns: "engine turns", EngineStands: "engine stands", KeyOn: "key on", KeyOff: "key off",
 		Fuse: "fuse", Key: "key", Lamp: "lamp", Coil: "ignition coil", Cap: "spark plug with its cap", Frame: "frame", Exciter: "exciter",
 	}

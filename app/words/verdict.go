@@ -139,6 +139,9 @@ func Because(c check.Check, v spec.Verdict) string {
 		if c.Measures == spec.WindingHeat {
 			return openWhenHot
 		}
+		if c.Measures == spec.DiodeFromGround {
+			return diodeBroken
+		}
 		return "Open line where it must conduct (" + limit + "): a broken wire, joint or contact."
 	case spec.OpenAsMust:
 		return "Open line, as it must be. " + noProof
@@ -167,6 +170,9 @@ func Brief(c check.Check, v spec.Verdict) string {
 	case spec.LineBroken:
 		if c.Measures == spec.WindingHeat {
 			return openWhenHot
+		}
+		if c.Measures == spec.DiodeFromGround {
+			return diodeBroken
 		}
 		return "Open where it must conduct: a broken wire, joint or contact."
 	case spec.OpenAsMust:
@@ -202,6 +208,8 @@ func undecided(v spec.Verdict, limit string) string {
 		return "Digits that won't settle are no reading: a loose contact, or a broken wire that touches and parts."
 	case spec.BadLeads:
 		return "The probes held together did not read right, so nothing read through these leads counts."
+	case spec.MayBlock:
+		return mayBlock
 	case spec.NoLimit:
 		return "This spec profile has no limit for it."
 	case spec.PeakHidden:
@@ -312,6 +320,7 @@ var remedies = map[spec.Remedy]string{
 	spec.RetakeOne:    "Take the reading that stands apart again.",
 	spec.TurnAdapter:  "Swap the probe tips on the adapter, crank again.",
 	spec.HigherInput:  "Use a meter of 10 MΩ, or an adapter with a larger capacitor.",
+	spec.CompareLeads: compareLeads,
 	spec.VoltAmp:      "A bulb and a known resistor in series measure milliohms with the same meter.",
 }
 

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"coilbook/engine/check"
+	"coilbook/engine/meter"
 	"coilbook/engine/spec"
 )
 
@@ -65,6 +66,8 @@ func Access(a check.Access) string {
 		check.EngineOn:      "Take the machine outdoors and have it ready to start",
 		check.HotRide:       "Ride it until it is hot, or until it fails",
 		check.PeakAdapter:   "Put the peak adapter on the meter",
+
+		check.RegulatorParted: partedAll,
 	}[a]
 }
 
@@ -72,6 +75,8 @@ func Access(a check.Access) string {
 // the core lies under its cover: metal of the engine is the same point.
 func TerminalIn(c check.Check, t check.Terminal) string {
 	switch {
+	case c.Function == meter.Diode:
+		return diodePoint(t)
 	case t == check.Core && atEngine(c):
 		return "bare engine metal"
 	}
@@ -90,6 +95,8 @@ func atEngine(c check.Check) bool {
 // plugInWords says how the generator's plug is, where it matters.
 func plugInWords(c check.Check) string {
 	switch asked := slices.Contains(c.Needs, check.PlugParted); {
+	case c.Plug == check.RegulatorApart:
+		return RegulatorFree + ", "
 	case asked, c.Plug == check.Apart && len(c.Needs) == 0 && c.Instrument == check.Multimeter:
 		return "apart, "
 	case c.Plug == check.Together:
@@ -116,6 +123,9 @@ func wholeName(c check.Check) string {
 		return "Charge " + leadsIn(c) + ", volts AC"
 	case spec.PlugDrop:
 		return "Drop across the plug, lead " + strconv.Itoa(c.Leads[0])
+	}
+	if n := diodeName(c); n != "" {
+		return n
 	}
 	if n := wholeNames[c.Measures]; n != "" {
 		return n

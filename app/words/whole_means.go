@@ -1,6 +1,10 @@
 package words
 
-import "coilbook/engine/spec"
+import (
+	"cmp"
+
+	"coilbook/engine/spec"
+)
 
 // wholeLow says what a reading under its limit may come from.
 var wholeLow = map[spec.Measurand]string{
@@ -69,12 +73,12 @@ func low(m spec.Measurand) string {
 	if s := lowMeans[m]; s != "" {
 		return s
 	}
-	return wholeLow[m]
+	return cmp.Or(wholeLow[m], diodeLow[m])
 }
 
 func high(m spec.Measurand) string {
 	if s := highMeans[m]; s != "" {
 		return s
 	}
-	return wholeHigh[m]
+	return cmp.Or(wholeHigh[m], diodeHigh[m])
 }

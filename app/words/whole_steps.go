@@ -27,6 +27,8 @@ func wholeSteps(c check.Check, m meter.Meter) []string {
 		return lookSteps(c.Looks)
 	case c.Function == meter.AmpsDC:
 		return currentSteps(c, m)
+	case c.Function == meter.Diode && c.Instrument == check.Multimeter:
+		return diodeSteps(c, m)
 	}
 	switch c.Measures {
 	case spec.BatteryRest, spec.BatteryLamp, spec.SupplyKey, spec.BoxFeed:

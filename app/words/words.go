@@ -187,7 +187,7 @@ func Why(c check.Check) string {
 	if c.Swapped {
 		return "About the same both ways: DC gets in. About double one way and nothing the other: a single diode."
 	}
-	for _, said := range []string{why[c.Measures], wholeWhy[c.Measures]} {
+	for _, said := range []string{why[c.Measures], wholeWhy[c.Measures], diodeWhy[c.Measures]} {
 		if said != "" {
 			return said
 		}
@@ -246,6 +246,8 @@ func Dial(c check.Check, m meter.Meter, r meter.Range) string {
 		return "feeler gauge"
 	case c.Instrument == check.Eyes:
 		return "eyes only"
+	case c.Function == meter.Diode:
+		return DiodeDial
 	case m.Auto:
 		return sign + " (auto)"
 	}

@@ -15,6 +15,9 @@ const (
 	EngineOn      Access = "engine-on"
 	HotRide       Access = "hot-ride"
 	PeakAdapter   Access = "peak-adapter" // a diode and a capacitor on the meter's sockets
+	// RegulatorParted is every plug of the regulator taken apart, that of its plus
+	// wire too.
+	RegulatorParted Access = "regulator-parted"
 )
 
 // Minutes is what it costs. Common practice, no source.
@@ -28,7 +31,7 @@ func (a Access) Minutes() float64 {
 		return 25
 	case PlugParted, SparkPlugOut, PeakAdapter:
 		return 1
-	case Helper, EngineOn:
+	case Helper, EngineOn, RegulatorParted:
 		return 2
 	case HotRide:
 		return 15
@@ -38,5 +41,5 @@ func (a Access) Minutes() float64 {
 
 // Accesses lists them.
 func Accesses() []Access {
-	return []Access{SidePanel, Tank, FlywheelCover, PlugParted, SparkPlugOut, Helper, EngineOn, HotRide, PeakAdapter}
+	return []Access{SidePanel, Tank, FlywheelCover, PlugParted, SparkPlugOut, Helper, EngineOn, HotRide, PeakAdapter, RegulatorParted}
 }

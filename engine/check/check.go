@@ -74,6 +74,7 @@ type Plug int
 const (
 	Apart Plug = iota
 	Together
+	RegulatorApart // apart, and every other plug of the regulator too
 )
 
 // Engine says what the engine does during the check.
@@ -218,6 +219,8 @@ const (
 	LowInput       Trap = "low-input"
 	FlatBattery    Trap = "flat-battery"
 	ResistorHeld   Trap = "resistor-held"
+	StillFed       Trap = "regulator-still-joined"
+	ProbesTurned   Trap = "probes-turned"
 )
 
 // Caution is a way to get hurt or to ruin the meter.

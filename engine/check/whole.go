@@ -21,6 +21,7 @@ func Whole(b Build) []Check {
 	}
 	out = append(out, supplyChecks()...)
 	out = append(out, outputChecks(b)...)
+	out = append(out, diodeChecks(b)...)
 	out = append(out, generatorSparkChecks(b)...)
 	out = append(out, boxChecks(b)...)
 	out = append(out, heldChecks(b)...)

@@ -12,6 +12,12 @@ type Diode struct {
 // thermal is kT/e at 27 °C, in volts.
 const thermal = 0.02585
 
+// DiodeThrough is the one without a series resistance that drops so many volts at a
+// current above 0.
+func DiodeThrough(volts, amps, emission float64) Diode {
+	return Diode{Saturation: amps / math.Expm1(volts/(emission*thermal)), Emission: emission}
+}
+
 // Volts is the drop at a current of 0 or more amperes.
 func (d Diode) Volts(amps float64) float64 {
 	return d.Emission*thermal*math.Log1p(amps/d.Saturation) + d.Ohms*amps

@@ -20,7 +20,7 @@ func (m *Model) again(s Suspects, evidence []Evidence, refused func(check.Check)
 			continue
 		}
 		c := m.Checks[j]
-		if c.Instrument != check.Multimeter || refused != nil && refused(c) {
+		if c.Instrument != check.Multimeter || refused != nil && refused(c) || inRow(c) && junction(e) {
 			continue
 		}
 		slipped, sound := make([]float64, len(all)), make([]float64, len(all))

@@ -125,7 +125,7 @@ func TestAMatchedWorld(t *testing.T) {
 			continue
 		}
 		right, n := 0, 0
-		for i, f := range faults {
+		for i, f := range slices.Repeat(faults, 3) {
 			if f.Weights[s] == 0 || f.ID == fault.None || f.Double() {
 				continue
 			}

@@ -16,9 +16,10 @@ type drawing struct {
 
 // shown is what one machine shows at all checks.
 type shown struct {
-	complains float64     // how likely its owner comes with the symptom
-	numbers   [][]float64 // scaled, by detector and check; NaN for none
-	at        []showingAt // by check
+	regulating machine.Regulating
+	complains  float64     // how likely its owner comes with the symptom
+	numbers    [][]float64 // scaled, by detector and check; NaN for none
+	at         []showingAt // by check
 }
 
 // showingAt is what it shows at one check besides a number.
@@ -32,7 +33,7 @@ type showingAt struct {
 // that does what it should.
 func showing(m machine.Machine, q Question, checks []check.Check, sound bool) shown {
 	with := detectors(q.Meter)
-	out := shown{complains: complains(m, q.Symptom), numbers: make([][]float64, len(with)), at: make([]showingAt, len(checks))}
+	out := shown{regulating: m.Build.Regulating, complains: complains(m, q.Symptom), numbers: make([][]float64, len(with)), at: make([]showingAt, len(checks))}
 	if sound {
 		out.complains = max(1-out.complains, seldom)
 	}

@@ -91,13 +91,13 @@ func (s Suspects) also(named fault.Parts) []AlsoPart {
 		return nil
 	}
 	by := map[check.Part]float64{}
-	for set, p := range s.Parts {
+	for _, set := range s.sets() {
 		if !named.Within(set) {
 			continue
 		}
 		for _, part := range set.List() {
 			if !named.Has(part) {
-				by[part] += p / whole
+				by[part] += s.Parts[set] / whole
 			}
 		}
 	}

@@ -90,7 +90,11 @@ func (m *Model) foresee() {
 	const atOnce = 3
 	fits := m.fits(*m.prior, nil)
 	for j := len(m.first); j < min(len(m.first)+atOnce, len(m.Checks)); j++ {
-		_, table := m.table(m.outcomes(j, *m.prior, nil, fits))
+		var table [][]float64
+		if !inRow(m.Checks[j]) { // which is looked ahead to as a whole
+			_, table = m.table(m.outcomes(j, *m.prior, nil, fits))
+			table = whole(table)
+		}
 		m.first = append(m.first, table)
 	}
 }
@@ -142,7 +146,7 @@ func (m *Model) plainly(e Evidence, c check.Check) Evidence {
 	switch {
 	case c.Function == meter.Ohms && e.State == quantity.Number && e.Value >= asGoodAsOpen:
 		e.State = quantity.OverRange
-	case c.Function != meter.Ohms && e.State == quantity.OverRange:
+	case c.Function != meter.Ohms && c.Function != meter.Diode && e.State == quantity.OverRange:
 		if r, ok := c.Dial(m.q.Meter); ok {
 			e.State, e.Value, e.Doubt = quantity.Number, 1.3*r.Full, 0.3*r.Full
 		}

@@ -19,10 +19,11 @@ type Choice struct {
 	Spares  float64 // minutes by which naming it cheapens, its own not taken off
 	Saves   float64 // minutes, against naming the likeliest part now
 	Again   bool    // it was done: whether that reading was a slip is what is learnt
+	row     float64 // minutes of the checks in a row with it, whose bits, gain and savings are counted in
 }
 
 // Worth is what is learnt in a minute.
-func (c Choice) Worth() float64 { return c.Bits / c.Minutes }
+func (c Choice) Worth() float64 { return c.Bits / (c.Minutes + c.row) }
 
 // wrongPart is what a wrong part costs, in minutes: it is bought, fitted, and the
 // search begins again. One part too many, or one of two left out, is half of it.
@@ -84,6 +85,8 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 		}
 	}
 	out, tables := m.again(s, evidence, refused)
+	row := m.left(func(c check.Check) bool { return did[c.ID] || refused != nil && refused(c) })
+	var onRow [][]float64
 	for j, c := range m.Checks {
 		if did[c.ID] || c.ID == leadZero || refused != nil && refused(c) {
 			continue
@@ -93,6 +96,17 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 			if !open[a] {
 				choice.Minutes += a.Minutes()
 			}
+		}
+		if inRow(c) {
+			for _, other := range row {
+				choice.row += m.Checks[other].Minutes
+			}
+			choice.row -= c.Minutes
+			if onRow == nil {
+				onRow = m.outlookOnRow(s, evidence, row)
+			}
+			out, tables = append(out, choice), append(tables, onRow)
+			continue
 		}
 		out, tables = append(out, choice), append(tables, m.outlook(j, s, numbers, fits, len(evidence)))
 	}
@@ -105,6 +119,24 @@ func (m *Model) outlook(j int, s Suspects, numbers []number, fits []*normal, ans
 		return m.first[j]
 	}
 	_, table := m.table(m.outcomes(j, s, numbers, fits))
+	return whole(table)
+}
+
+// whole makes up for the cases that weigh too little to be looked at, so that a check
+// is not the worse for how many of them there are. It changes the table.
+func whole(table [][]float64) [][]float64 {
+	total := 0.0
+	for _, row := range table {
+		total += sum(row)
+	}
+	if !(total > 0) {
+		return table
+	}
+	for _, row := range table {
+		for p := range row {
+			row[p] /= total
+		}
+	}
 	return table
 }
 
@@ -117,7 +149,7 @@ func (n naming) ranked(choices []Choice, tables [][][]float64) []Choice {
 		pace = max(pace, c.Worth())
 	}
 	for i, table := range tables {
-		choices[i].Saves = n.saves(choices[i].Minutes, table, pace)
+		choices[i].Saves = n.saves(choices[i].Minutes+choices[i].row, table, pace)
 	}
 	slices.SortFunc(choices, func(a, b Choice) int {
 		return cmp.Or(cmp.Compare(b.Saves, a.Saves), cmp.Compare(a.Check.ID, b.Check.ID))

@@ -30,6 +30,7 @@ type caseOf struct {
 	grades int
 	weight float64
 	views  []view      // by check
+	kinds  []ofKind    // of regulators
 	cov    [][]float64 // of the scaled numbers with a detector, by check
 
 	drawing *drawing // nil before and after
@@ -80,7 +81,8 @@ func builds(b check.Build) []machine.Build {
 // sited are the kinds whose place the checks tell apart.
 func sited(k machine.Kind) bool {
 	switch k {
-	case machine.PhaseOpen, machine.PhaseToCore, machine.PhaseShorted, machine.PhaseJoint, machine.ChargePin, machine.PhaseToPhase:
+	case machine.PhaseOpen, machine.PhaseToCore, machine.PhaseShorted, machine.PhaseJoint, machine.ChargePin, machine.PhaseToPhase,
+		machine.DiodeIsOpen, machine.DiodeIsShorted:
 		return true
 	}
 	return false
@@ -186,6 +188,7 @@ func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Bui
 		return true
 	}
 	c.views, c.cov = d.settle(checks, len(detectors(q.Meter)))
+	c.kinds = d.kinds(checks)
 	for i, row := range c.cov {
 		for j := range row {
 			row[j] += alike(checks[i], checks[j])

@@ -26,6 +26,8 @@ func scaleOf(c check.Check) scale {
 		return scale{0.3, 0.2}
 	case c.Function == meter.Ohms:
 		return scale{0.15, 0.07}
+	case c.Function == meter.Diode:
+		return scale{0.1, 0.1}
 	case c.Function == meter.AmpsDC:
 		return scale{3e-3, 0.4}
 	case c.Measures == spec.ChargeAC: // the phases of one generator are alike

@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -50,12 +51,17 @@ func (s Suspects) Of(parts fault.Parts) float64 {
 		return s.Parts[parts]
 	}
 	sum := 0.0
-	for set, p := range s.Parts {
+	for _, set := range s.sets() {
 		if parts.Within(set) {
-			sum += p
+			sum += s.Parts[set]
 		}
 	}
 	return sum
+}
+
+// sets are those with a probability, in one order: sums do not depend on a map's.
+func (s Suspects) sets() []fault.Parts {
+	return slices.SortedFunc(maps.Keys(s.Parts), fault.Parts.Compare)
 }
 
 // Weigh gives the suspects behind the evidence. The model must be ready.

@@ -59,16 +59,24 @@ func (m *Model) likeUnlisted(numbers []number, checks []asked) float64 {
 	var logs []float64
 	for _, h := range m.unlisted.sound {
 		log := 0.0
+		var row []asked
 		for _, a := range checks {
-			log += m.spoilt(h, a, numbers)
+			if inRow(m.Checks[a.check]) && len(h.kinds) > 0 {
+				row = append(row, a)
+				continue
+			}
+			shares, _ := m.shares(h.caseOf, a.check)
+			log += m.spoilt(h, a, numbers, shares)
 		}
+		log += m.spoiltRow(h, row, numbers)
 		logs = append(logs, log-math.Log(float64(len(m.unlisted.sound))))
 	}
 	return logSum(logs)
 }
 
-// spoilt is what one check's answers are under it.
-func (m *Model) spoilt(h hypothesis, a asked, numbers []number) float64 {
+// spoilt is what one check's answers are under it, where sound machines show so much
+// of each kind.
+func (m *Model) spoilt(h hypothesis, a asked, numbers []number, shares [showings]float64) float64 {
 	k := m.Checks[a.check]
 	if k.Instrument == check.Eyes {
 		yes := m.unlisted.looks[a.check]
@@ -80,8 +88,7 @@ func (m *Model) spoilt(h hypothesis, a asked, numbers []number) float64 {
 			own = append(own, x)
 		}
 	}
-	shares, kinds := m.shares(h.caseOf, a.check)
-	sound := math.Log(m.whole(a, shares, kinds)) + m.withSlip(h, own)
+	sound := math.Log(m.whole(a, shares, showings)) + m.withSlip(h, own)
 	broad := [showings]float64{1 - spoiltOpen - spoiltUnrest, spoiltOpen, spoiltUnrest}
 	wide := spoiltWidth * m.spread[a.check]
 	anything := math.Log(m.whole(a, broad, showings))
@@ -93,6 +100,7 @@ func (m *Model) spoilt(h hypothesis, a asked, numbers []number) float64 {
 			anything += normal{l: [][]float64{{sd}}, z: []float64{(x.value - own[0].value) / sd}}.logStudent()
 		}
 	}
+	spoils := m.spoilsAt(a.check)
 	return logSum([]float64{math.Log1p(-spoils) + sound, math.Log(spoils) + anything})
 }
 

@@ -22,9 +22,15 @@ type likelihood struct {
 // the numbers may be a slip, which tells nothing, and any answer without one.
 func (m *Model) like(h hypothesis, numbers []number, checks []asked, answers int) likelihood {
 	out := likelihood{slips: make([]float64, answers)}
+	var row []asked
 	for _, a := range checks {
+		if inRow(m.Checks[a.check]) {
+			row = append(row, a)
+			continue
+		}
 		out.log += m.logShares(h.caseOf, a, out.slips)
 	}
+	out.log += m.logRow(h.caseOf, row, out.slips)
 	parts := make([]float64, 1, len(numbers)+1)
 	g := m.fit(h, numbers)
 	parts[0] = g.logStudent() + math.Log1p(-slips)*float64(len(numbers))

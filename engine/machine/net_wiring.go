@@ -87,7 +87,9 @@ func (n *net[T]) joinSupply(m *Machine, s State) {
 	}
 	h := &m.Harness
 	n.join(regulatorBody, frame, m.Regulator.Ground.Ohms)
-	n.join(regulatorPlus, fuseIn, h.Feed.Ohms)
+	if s.Plug != check.RegulatorApart {
+		n.join(regulatorPlus, fuseIn, h.Feed.Ohms)
+	}
 	n.join(fuseIn, plusClamp, h.Fuse.Ohms)
 	n.join(plusClamp, batteryPlus, h.Plus.Ohms)
 	n.join(batteryMinus, core, h.Minus.Ohms)

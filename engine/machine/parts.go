@@ -69,6 +69,11 @@ type Reluctor struct {
 // Junction is a diode or thyristor when it conducts: knee and slope.
 type Junction struct{ Volts, Ohms float64 }
 
+// Silicon is a junction at the small currents of a diode range: the volts across it
+// at 1 mA and 20 °C, and its emission coefficient. Above 0.1 mA ten times the
+// current adds some 60 mV times that coefficient.
+type Silicon struct{ Volts, Emission float64 }
+
 // Diode is what has become of one diode of the bridge.
 type Diode int
 
@@ -92,8 +97,9 @@ const (
 // Regulator is the regulator-rectifier. Upper diodes go from a lead to plus, lower
 // ones from ground to a lead, both by lead.
 type Regulator struct {
-	SetPoint     float64 // V between its plus and its ground
-	Junction     Junction
+	SetPoint     float64  // V between its plus and its ground
+	Junction     Junction // at the currents of charging
+	Silicon      Silicon  // of the same valves, at those of a meter
 	Upper, Lower [4]Diode
 	Thyristors   Thyristors
 	Ground       Contact // its body or ground wire to the frame

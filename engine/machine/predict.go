@@ -26,7 +26,8 @@ func known(v float64) Prediction { return Prediction{Value: v, Known: true} }
 // Shows is what a meter shows between two terminals in a state of the machine.
 // The leads' own resistance is not in it: that is the meter's business.
 //
-// Not Known are: terminals that the build has not; amperes; ohms where a source
+// Not Known are: terminals that the build has not; amperes; a diode range but at a
+// regulator that is unplugged; ohms where a source
 // drives a voltage, or of an engine that turns; leads of a plugged generator while
 // the rectifier takes current, and from a lead to anything else, where the meter
 // itself draws through its diodes; AC on the supply behind a capacitor while the
@@ -67,6 +68,8 @@ func (m *Machine) shows(p probed, with *meter.Meter) Prediction {
 	switch {
 	case p.function == meter.AmpsDC:
 		return Prediction{}
+	case p.function == meter.Diode:
+		return m.diodeRange(p, with)
 	case p.red == p.black:
 		return known(0)
 	case p.function == meter.Ohms:

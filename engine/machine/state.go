@@ -75,6 +75,7 @@ func (m Machine) InState(s State) Machine {
 	m.Exciter.Ohms *= warm
 	m.Spark.Primary.Ohms *= warm
 	m.Spark.Secondary.Ohms *= warm
+	m.Regulator.Silicon.Volts -= voltsPerKelvin * (t - 20)
 	// The magnets turn in the air and stay cooler than the copper: half the rise.
 	// An assumption, no source.
 	cooler := m.Ambient + (t-m.Ambient)/2
@@ -91,6 +92,10 @@ func (m Machine) struckHot() Machine {
 	}
 	return m
 }
+
+// voltsPerKelvin is what a silicon junction loses at a small current. The usual
+// figure, from memory.
+const voltsPerKelvin = 2e-3
 
 // copperPerKelvin at 20 °C is IEC 60028's 0.00393 (from memory).
 const copperPerKelvin = 0.00393

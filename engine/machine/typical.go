@@ -17,6 +17,7 @@ func Typical(b Build) Machine {
 		Neutral:  Untouched(),
 		Regulator: Regulator{
 			SetPoint: 14.6, Junction: Junction{Volts: 0.78, Ohms: 0.016}, Ground: Contact{Ohms: 0.01},
+			Silicon: Silicon{Volts: 0.52, Emission: 1.7},
 		},
 		Battery: battery(b),
 		Harness: harness(b),

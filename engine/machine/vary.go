@@ -13,6 +13,13 @@ type Chance struct{ bits *rand.PCG }
 // NewChance starts a stream.
 func NewChance(seed uint64) Chance { return Chance{rand.NewPCG(seed, 0x9e3779b97f4a7c15)} }
 
+// Beside is a stream of its own that takes nothing from this one: what is drawn
+// from it leaves all that comes after as it was.
+func (c Chance) Beside() Chance {
+	own := *c.bits
+	return NewChance(own.Uint64() ^ 0x5ca1ab1e)
+}
+
 // Uniform is a number from 0 up to 1.
 func (c Chance) Uniform() float64 { return float64(c.bits.Uint64()>>11) / (1 << 53) }
 
@@ -65,6 +72,7 @@ func Drawn(b Build, c Chance) Machine {
 	m.Spark.Primary = m.Spark.Primary.turned(math.Sqrt(c.About(0.3)))
 	m.Spark.Secondary = m.Spark.Secondary.spread(c, 0.2)
 	m.Spark.Cap *= c.About(0.05)
+	m.Regulator.Silicon = m.Regulator.Silicon.spread(c.Beside())
 	return m
 }
 
@@ -129,4 +137,13 @@ func Size(k Kind, b Build, share float64) float64 {
 		return float64(b.Volts) * (1.09 - share*(1.09-1.04))
 	}
 	return span[0] + share*(span[1]-span[0])
+}
+
+// spread: a large die drops less at 1 mA than a small one. Volts of 0.4 to 0.65, as
+// handbooks of meters give for sound silicon or somewhat below, and emission
+// coefficients between 1 and 2. Spreads: assumptions, no source.
+func (s Silicon) spread(c Chance) Silicon {
+	s.Volts += 0.045 * min(max(c.Normal(), -2.5), 2.5)
+	s.Emission = c.Between(1.4, 1.95)
+	return s
 }

@@ -35,7 +35,8 @@ package machine
 // while that voltage is above the set point. Series: thyristors in place of the
 // upper diodes, fired while it is below. Half-wave: one thyristor from
 // regulator-1 to regulator-plus, fired likewise, and no diodes; Upper[0] is its
-// state. regulator-body –Ground– frame.
+// state. regulator-body –Ground– frame. Unplugged, regulator-1 … and
+// regulator-plus hang on nothing else; its body stays bolted on.
 //
 // Supply. regulator-plus –Feed– fuse-in –Fuse– plus-clamp, which is fuse-out too,
 // –Plus– battery-plus. Battery: rest volts, Ohms, and on charge Accept more with

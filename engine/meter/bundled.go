@@ -22,11 +22,13 @@ func Cheap() Meter {
 				decades(1999, quantity.Volts, Accuracy{1, 2}, 600)...),
 			VoltsAC: decades(1999, quantity.Volts, Accuracy{1.2, 10}, 200, 600),
 			AmpsDC:  decades(1999, quantity.Amperes, Accuracy{3, 5}, 10),
+			Diode:   diodes(1999, Accuracy{3, 5}),
 		},
 		Band:    Band{40, 400},
 		InputAC: 450e3,
 		InputDC: 1e6,
 		Leads:   Leads{Low: 0.1, High: 0.4, Contact: 0.05},
+		Drive:   usualDrive,
 	}
 }
 
@@ -67,12 +69,13 @@ func ByID(id string) (Meter, bool) {
 func auto(id string, counts int, ohm, dc, ac Accuracy, lowOhm, lowVolt float64) Meter {
 	ohms := decades(counts, quantity.Ohms, ohm, lowOhm, lowOhm*10, lowOhm*100, lowOhm*1e3, lowOhm*1e4, lowOhm*1e5)
 	return Meter{
-		ID: id, Counts: counts, Auto: true, InputAC: 10e6, InputDC: 10e6,
+		ID: id, Counts: counts, Auto: true, InputAC: 10e6, InputDC: 10e6, Drive: usualDrive,
 		Ranges: map[Function][]Range{
 			Ohms:    ohms,
 			VoltsDC: decades(counts, quantity.Volts, dc, lowVolt/10, lowVolt, lowVolt*10, lowVolt*100),
 			VoltsAC: decades(counts, quantity.Volts, ac, lowVolt, lowVolt*10, lowVolt*100),
 			AmpsDC:  decades(counts, quantity.Amperes, Accuracy{2, 5}, 10),
+			Diode:   diodes(counts, Accuracy{1.5, 5}),
 		},
 	}
 }

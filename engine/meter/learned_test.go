@@ -92,7 +92,7 @@ func TestNothingLearntTightensADataSheet(t *testing.T) {
 	for i, m := range meter.Bundled() {
 		for _, l := range []meter.Learned{{}, {Resistor: meter.ResistorAgrees, Deviation: 0.001}, off(0.001), off(0.009), off(0.1), off(10)} {
 			with := m.With(l)
-			for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+			for _, f := range meter.Functions() {
 				for k, r := range m.Ranges[f] {
 					want := r
 					if f == meter.Ohms {

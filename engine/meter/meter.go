@@ -26,9 +26,10 @@ const (
 	VoltsDC
 	VoltsAC
 	AmpsDC
+	Diode // the volts that a small current drops
 )
 
-var functionNames = [...]string{"ohms", "volts-dc", "volts-ac", "amps-dc"}
+var functionNames = [...]string{"ohms", "volts-dc", "volts-ac", "amps-dc", "diode"}
 
 // String is the name that stored data sheets use; it never changes.
 func (f Function) String() string {
@@ -38,6 +39,9 @@ func (f Function) String() string {
 	return functionNames[f]
 }
 
+// Functions lists them.
+func Functions() []Function { return []Function{Ohms, VoltsDC, VoltsAC, AmpsDC, Diode} }
+
 // FunctionNamed finds a function by that name.
 func FunctionNamed(name string) (Function, bool) {
 	i := slices.Index(functionNames[:], name)
@@ -46,7 +50,7 @@ func FunctionNamed(name string) (Function, bool) {
 
 // Kind is the quantity that a function measures.
 func (f Function) Kind() quantity.Kind {
-	return [...]quantity.Kind{quantity.Resistance, quantity.VoltageDC, quantity.VoltageAC, quantity.Current}[f]
+	return [...]quantity.Kind{quantity.Resistance, quantity.VoltageDC, quantity.VoltageAC, quantity.Current, quantity.VoltageDC}[f]
 }
 
 // Accuracy is a data sheet's ±(Percent of reading + Digits of the last place).
@@ -76,6 +80,16 @@ type Leads struct {
 	Contact   quantity.Ohm // half width of one contact's repeatability
 }
 
+// Drive is what a diode range puts on the probes: a source of Volts that gives
+// Amps into a short, behind a resistance that makes it so.
+type Drive struct {
+	Volts quantity.Volt
+	Amps  float64
+}
+
+// Ohms is the resistance behind which the source stands.
+func (d Drive) Ohms() quantity.Ohm { return quantity.Ohm(float64(d.Volts) / d.Amps) }
+
 // Band is the span of frequencies the AC accuracy is stated for.
 type Band struct{ Low, High quantity.Hertz }
 
@@ -89,7 +103,8 @@ type Meter struct {
 	InputDC   quantity.Ohm // on the DC voltage ranges, the lowest of them
 	Detectors []Detector   // those that it may have; nil when nothing is known
 	Leads     Leads
-	Auto      bool // picks its range itself
+	Drive     Drive // of the diode range
+	Auto      bool  // picks its range itself
 }
 
 // input is what a voltage function loads its source with.

@@ -29,6 +29,7 @@ func TestBundledMetersHaveTheRangesOfTheirKind(t *testing.T) {
 			meter.VoltsDC: {{"200 mV", 0.1999, 0.0001, "mV", 0.5, 2}, {"2 V", 1.999, 0.001, "V", 0.5, 2}, {"20 V", 19.99, 0.01, "V", 0.5, 2}, {"200 V", 199.9, 0.1, "V", 0.5, 2}, {"600 V", 600, 1, "V", 1, 2}},
 			meter.VoltsAC: {{"200 V", 199.9, 0.1, "V", 1.2, 10}, {"600 V", 600, 1, "V", 1.2, 10}},
 			meter.AmpsDC:  {{"10 A", 10, 0.01, "A", 3, 5}},
+			meter.Diode:   {{"diode", 1.999, 0.001, "mV", 3, 5}},
 		},
 		"auto4000": {
 			meter.Ohms: {{"400 Ω", 399.9, 0.1, "Ω", 0.8, 3}, {"4 kΩ", 3999, 1, "kΩ", 0.8, 3}, {"40 kΩ", 39990, 10, "kΩ", 0.8, 3},
@@ -36,6 +37,7 @@ func TestBundledMetersHaveTheRangesOfTheirKind(t *testing.T) {
 			meter.VoltsDC: {{"400 mV", 0.3999, 0.0001, "mV", 1, 3}, {"4 V", 3.999, 0.001, "V", 1, 3}, {"40 V", 39.99, 0.01, "V", 1, 3}, {"400 V", 399.9, 0.1, "V", 1, 3}},
 			meter.VoltsAC: {{"4 V", 3.999, 0.001, "V", 1, 5}, {"40 V", 39.99, 0.01, "V", 1, 5}, {"400 V", 399.9, 0.1, "V", 1, 5}},
 			meter.AmpsDC:  {{"10 A", 10, 0.01, "A", 2, 5}},
+			meter.Diode:   {{"diode", 2, 0.001, "V", 1.5, 5}},
 		},
 		"auto6000": {
 			meter.Ohms: {{"600 Ω", 599.9, 0.1, "Ω", 0.5, 3}, {"6 kΩ", 5999, 1, "kΩ", 0.5, 3}, {"60 kΩ", 59990, 10, "kΩ", 0.5, 3},
@@ -69,7 +71,7 @@ func TestBundledMetersAreWhole(t *testing.T) {
 		assert.Less(t, m.Leads.Low, m.Leads.High)
 		assert.Positive(t, m.Leads.Contact)
 		assert.Less(t, m.Band.Low, m.Band.High)
-		for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+		for _, f := range meter.Functions() {
 			require.NotEmpty(t, m.Ranges[f], "%s %s", m.ID, f.Kind())
 			below := 0.0
 			for _, r := range m.Ranges[f] {
@@ -203,7 +205,7 @@ func TestWhichDetectorsAreKnown(t *testing.T) {
 }
 
 func TestFunctionsAreFoundByTheirNames(t *testing.T) {
-	for name, f := range map[string]meter.Function{"ohms": meter.Ohms, "volts-dc": meter.VoltsDC, "volts-ac": meter.VoltsAC, "amps-dc": meter.AmpsDC} {
+	for name, f := range map[string]meter.Function{"ohms": meter.Ohms, "volts-dc": meter.VoltsDC, "volts-ac": meter.VoltsAC, "amps-dc": meter.AmpsDC, "diode": meter.Diode} {
 		got, ok := meter.FunctionNamed(name)
 		assert.True(t, ok, name)
 		assert.Equal(t, f, got)

@@ -26,6 +26,8 @@ func Nominals(f Function, counts int) []float64 {
 		return withTops(roundNumbers(counts, 1, 1000))
 	case AmpsDC:
 		return []float64{10}
+	case Diode:
+		return []float64{diodeTop}
 	}
 	return nil
 }

@@ -37,7 +37,7 @@ func SheetOf(m Meter) Sheet {
 		Class: m.ID, Counts: m.Counts, Auto: m.Auto,
 		ACLow: m.Band.Low, ACHigh: m.Band.High, InputDC: m.InputDC, InputAC: m.InputAC,
 	}
-	for f := Ohms; f <= AmpsDC; f++ {
+	for _, f := range Functions() {
 		for _, r := range m.Ranges[f] {
 			s.Lines = append(s.Lines, Line{f.String(), r.Nominal, r.Accuracy})
 		}
@@ -62,6 +62,10 @@ func (s Sheet) ranges() map[Function][]Range {
 	ranges := map[Function][]Range{}
 	for _, l := range slices.SortedFunc(slices.Values(s.Lines), func(a, b Line) int { return cmp.Compare(a.Nominal, b.Nominal) }) {
 		f, _ := FunctionNamed(l.Function)
+		if f == Diode {
+			ranges[f] = diodes(s.Counts, l.Accuracy)
+			continue
+		}
 		base := quantity.Units(f.Kind())[0]
 		ranges[f] = append(ranges[f], decades(s.Counts, base, l.Accuracy, l.Nominal)...)
 	}

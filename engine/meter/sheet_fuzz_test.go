@@ -36,7 +36,7 @@ func FuzzSheet(f *testing.F) {
 			}
 			return
 		}
-		for fn := meter.Ohms; fn <= meter.AmpsDC; fn++ {
+		for _, fn := range meter.Functions() {
 			mustRise(t, m, fn)
 			for _, r := range m.Ranges[fn] {
 				mustMeasure(t, m, fn, r)

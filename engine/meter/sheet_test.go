@@ -91,6 +91,7 @@ func TestNominals(t *testing.T) {
 		{meter.VoltsAC, 19999, []float64{2, 20, 200, 500, 600, 750, 1000}},
 		{meter.VoltsAC, 9999, []float64{1, 10, 100, 500, 600, 750, 1000}},
 		{meter.AmpsDC, 5999, []float64{10}},
+		{meter.Diode, 1999, []float64{2}}, {meter.Diode, 9999, []float64{2}},
 		{meter.Function(9), 1999, nil}, {meter.Ohms, 2000, nil},
 	} {
 		assert.Equal(t, c.want, meter.Nominals(c.f, c.counts), "%v, %d counts", c.f, c.counts)
@@ -102,7 +103,7 @@ func TestNominals(t *testing.T) {
 func fullSheet(counts int) meter.Sheet {
 	s := meter.SheetOf(meter.Cheap())
 	s.Counts, s.Lines = counts, nil
-	for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+	for _, f := range meter.Functions() {
 		for _, n := range meter.Nominals(f, counts) {
 			s.Lines = append(s.Lines, line(f.String(), n, 1, 2))
 		}
@@ -115,7 +116,7 @@ func TestEveryOfferedRangeMakesAMeter(t *testing.T) {
 		m, err := fullSheet(counts).Meter()
 		require.NoError(t, err)
 		labels := 0
-		for f := meter.Ohms; f <= meter.AmpsDC; f++ {
+		for _, f := range meter.Functions() {
 			mustRise(t, m, f)
 			for _, r := range m.Ranges[f] {
 				assert.NotContains(t, r.Label, ".", "%d counts", counts)
@@ -159,9 +160,9 @@ func TestWhatNoSheetMayState(t *testing.T) {
 			"lines[2].nominal: is 300; use 20, 200, 2000, 20000, 200000, 2000000, 20000000, 200000000"},
 		{func(s *meter.Sheet) { s.Lines[2].Nominal = nan },
 			"lines[2].nominal: is NaN; use 20, 200, 2000, 20000, 200000, 2000000, 20000000, 200000000"},
-		{func(s *meter.Sheet) { s.Lines[2].Function = "diode" }, `lines[2].function: is "diode"; use ohms, volts-dc, volts-ac, amps-dc`},
-		{func(s *meter.Sheet) { s.Lines[2].Function = "" }, `lines[2].function: is ""; use ohms, volts-dc, volts-ac, amps-dc`},
-		{func(s *meter.Sheet) { s.Lines = append(s.Lines, s.Lines[1]) }, "lines[13]: is a range that stands twice; keep one of the two lines"},
+		{func(s *meter.Sheet) { s.Lines[2].Function = "hertz" }, `lines[2].function: is "hertz"; use ohms, volts-dc, volts-ac, amps-dc, diode`},
+		{func(s *meter.Sheet) { s.Lines[2].Function = "" }, `lines[2].function: is ""; use ohms, volts-dc, volts-ac, amps-dc, diode`},
+		{func(s *meter.Sheet) { s.Lines = append(s.Lines, s.Lines[1]) }, "lines[14]: is a range that stands twice; keep one of the two lines"},
 		{func(s *meter.Sheet) { s.Lines[4].Nominal = s.Lines[0].Nominal }, "lines[4]: is a range that stands twice; keep one of the two lines"},
 		{func(s *meter.Sheet) { s.Lines = s.Lines[5:] }, "lines: hold no range of ohms; add one: most checks need it"},
 		{func(s *meter.Sheet) { s.Lines = nil }, "lines: hold no range of ohms; add one: most checks need it"},

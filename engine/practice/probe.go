@@ -35,6 +35,9 @@ func (p Probe) Minutes(before *Probe) float64 {
 	cost := 0.5
 	if p.Plug != was.Plug {
 		cost++
+		if p.Plug == check.RegulatorApart || was.Plug == check.RegulatorApart {
+			cost++ // more of them
+		}
 	}
 	if p.Engine != was.Engine && p.Engine != check.Stopped {
 		cost += 2

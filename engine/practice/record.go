@@ -52,9 +52,11 @@ type takenJSON struct {
 	Function string `json:"function"`
 	Range    string `json:"range,omitempty"`
 	Apart    bool   `json:"plugApart,omitempty"`
-	Engine   string `json:"engine,omitempty"`
-	Key      bool   `json:"key,omitempty"`
-	Hot      bool   `json:"hot,omitempty"`
+	// Unplugged is the regulator, the generator's plug with it.
+	Unplugged bool   `json:"regulatorApart,omitempty"`
+	Engine    string `json:"engine,omitempty"`
+	Key       bool   `json:"key,omitempty"`
+	Hot       bool   `json:"hot,omitempty"`
 }
 
 // engines are the names of the engine's states in a record, by their numbers.
@@ -105,7 +107,7 @@ func DecodeRecord(text string) (Record, error) {
 func (t Taken) json() takenJSON {
 	return takenJSON{
 		Red: string(t.Red), Black: string(t.Black), Function: t.Function.String(), Range: t.Dial,
-		Apart: t.Plug == check.Apart, Engine: engines[t.Engine], Key: t.Key, Hot: t.Hot,
+		Apart: t.Plug == check.Apart, Unplugged: t.Plug == check.RegulatorApart, Engine: engines[t.Engine], Key: t.Key, Hot: t.Hot,
 	}
 }
 
@@ -116,7 +118,10 @@ func (t takenJSON) taken() (Taken, bool) {
 		return Taken{}, false
 	}
 	plug := check.Together
-	if t.Apart {
+	switch {
+	case t.Unplugged:
+		plug = check.RegulatorApart
+	case t.Apart:
 		plug = check.Apart
 	}
 	return Taken{machine.Probing{

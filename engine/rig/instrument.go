@@ -45,6 +45,13 @@ func DrawnInstrument(m meter.Meter, c machine.Chance) Instrument {
 			})
 		}
 	}
+	own := c.Beside()
+	for _, r := range m.Ranges[meter.Diode] {
+		out.errors[meter.Diode] = append(out.errors[meter.Diode], rangeError{
+			gain: own.Between(-1, 1) * r.Accuracy.Percent / 100, digits: own.Between(-1, 1) * max(r.Accuracy.Digits-0.5, 0),
+		})
+	}
+	out.Meter.Drive.Amps *= own.Between(0.6, 1.4) // no data sheet binds it
 	return out
 }
 

@@ -21,8 +21,11 @@ func (r *Rig) show(p machine.Probing, in Instrument, dial string) (Display, erro
 	if p.Function == meter.AmpsDC {
 		return Display{Unread: true}, nil // no ammeter is put between here
 	}
-	if p.Function == meter.Ohms {
+	switch p.Function {
+	case meter.Ohms:
 		return r.ohms(p, in, dial)
+	case meter.Diode:
+		return r.diodeRange(p, in, dial)
 	}
 	w, err := r.displays(p, in)
 	if err != nil {

@@ -26,7 +26,7 @@ func (r *Rig) wireRegulator() {
 		case machine.Shunt:
 			r.valve(at, plus, upper, nil)
 			if high != nil {
-				r.c.Thyristor(at, body, r.junction(), high)
+				r.valves = append(r.valves, r.c.Thyristor(at, body, r.junction(), high))
 			}
 		}
 		r.valve(body, at, lower, nil)
@@ -38,16 +38,14 @@ func (r *Rig) wireRegulator() {
 // never does is not there.
 func (r *Rig) gates(sensed func(*transient.State) float64) (low, high transient.Gate) {
 	stuck := func(fires bool) transient.Gate {
-		return func(*transient.State) bool { return fires && !r.turn.still() }
+		return func(*transient.State) bool { return fires }
 	}
 	set := r.parts.Regulator.SetPoint
 	switch {
+	case r.turn.still(), r.parts.Regulator.Thyristors == machine.NeverFire: // at rest nothing feeds what fires them
+		return stuck(false), nil
 	case r.parts.Regulator.Thyristors == machine.AlwaysFire:
 		return nil, stuck(true)
-	case r.parts.Regulator.Thyristors == machine.NeverFire:
-		return stuck(false), nil
-	case r.turn.still():
-		return stuck(false), nil
 	}
 	return func(s *transient.State) bool { return sensed(s) < set }, func(s *transient.State) bool { return sensed(s) > set }
 }
@@ -76,9 +74,9 @@ func (r *Rig) valve(anode, cathode transient.Node, state machine.Diode, gate tra
 	case state == machine.DiodeShorted:
 		r.join(anode, cathode, shortedDiode)
 	case gate != nil:
-		r.c.Thyristor(anode, cathode, r.junction(), gate)
+		r.valves = append(r.valves, r.c.Thyristor(anode, cathode, r.junction(), gate))
 	default:
-		r.c.Diode(anode, cathode, r.junction())
+		r.valves = append(r.valves, r.c.Diode(anode, cathode, r.junction()))
 	}
 }
 

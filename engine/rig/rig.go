@@ -28,6 +28,7 @@ type Rig struct {
 	// branches whose currents are looked at
 	battery, feed transient.Branch
 	phases        []transient.Branch
+	valves        []transient.Branch // of the regulator, shorted and broken ones left out
 }
 
 // New wires a whole machine in a state. An engine that turns has its key on, and

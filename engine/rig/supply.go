@@ -15,7 +15,9 @@ func (r *Rig) wireSupply() {
 	r.contact(n(check.BatteryMinus), n(check.Core), h.Minus)
 	r.contact(n(check.Core), n(check.Frame), h.Strap)
 	r.contact(n(check.FuseIn), n(check.PlusClamp), h.Fuse)
-	r.feed = r.c.Resistor(n(check.RegulatorPlus), n(check.FuseIn), max(h.Feed.Ohms, wire))
+	if r.state.Plug != check.RegulatorApart {
+		r.feed = r.c.Resistor(n(check.RegulatorPlus), n(check.FuseIn), max(h.Feed.Ohms, wire))
+	}
 	if h.Drain > 0 {
 		r.join(n(check.FuseIn), n(check.Frame), float64(r.made.Build.Volts)/h.Drain)
 	}

@@ -120,4 +120,5 @@ var kindOf = map[Measurand]quantity.Kind{
 	ExciterResist: quantity.Resistance, ExciterCranking: quantity.VoltageAC,
 	FineBalance: quantity.Resistance, WindingHeat: quantity.Temperature,
 	ExciterPeak: quantity.VoltageDC, PickupPeak: quantity.VoltageDC, BoxPeak: quantity.VoltageDC,
+	DiodeToPlus: quantity.VoltageDC, DiodeFromGround: quantity.VoltageDC,
 }

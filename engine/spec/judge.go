@@ -34,6 +34,7 @@ const (
 	AtLeastRead   Reason = "at-least-read"   // what was lost could only add to it
 	PeakHidden    Reason = "peak-hidden"     // too much of the pulse was lost
 	CoolerHot     Reason = "cooler-when-hot" // reads less hot than cold
+	MayBlock      Reason = "may-block"       // open line, as a sound thyristor and a broken diode both are
 )
 
 // Remedy is something that would decide an open verdict.
@@ -54,6 +55,7 @@ const (
 	VoltAmp      Remedy = "volt-amp"
 	HigherInput  Remedy = "higher-input"
 	TurnAdapter  Remedy = "turn-adapter"
+	CompareLeads Remedy = "compare-leads"
 )
 
 // Verdict is an outcome with all that it stands on. Values are SI, brought to
@@ -196,7 +198,9 @@ func judgeOverRange(v Verdict, m meter.Measurement) Verdict {
 		v.Outcome, v.Probability, v.Reason = InSpec, 1, PastRange
 	case math.IsInf(l.High, 1):
 		v.Probability, v.Reason, v.Remedies = 0.5, RangeTooLow, []Remedy{HigherRange}
-	case l.Kind == quantity.Resistance:
+	case l.Measurand == DiodeToPlus:
+		v.Probability, v.Reason, v.Remedies = 0.5, MayBlock, []Remedy{CompareLeads}
+	case l.Kind == quantity.Resistance, l.Measurand == DiodeFromGround:
 		v.Outcome, v.Reason = OutOfSpec, LineBroken
 	default:
 		v.Outcome, v.Reason = OutOfSpec, Above

@@ -54,6 +54,27 @@ func parsed(t *testing.T, k quantity.Kind, text string) quantity.Typed {
 	return got
 }
 
+// What holds back by thyristors in place of the upper diodes reads open line to plus
+// when it is sound; below, open line is a broken diode.
+func TestJudgeRegulatorDiodes(t *testing.T) {
+	for _, c := range []struct {
+		m       spec.Measurand
+		text    string
+		outcome spec.Outcome
+		reason  spec.Reason
+	}{
+		{spec.DiodeToPlus, "0.52", spec.InSpec, spec.Within}, {spec.DiodeFromGround, "0.52", spec.InSpec, spec.Within},
+		{spec.DiodeToPlus, "0.001", spec.OutOfSpec, spec.Below}, {spec.DiodeFromGround, "0.001", spec.OutOfSpec, spec.Below},
+		{spec.DiodeToPlus, "1.1", spec.OutOfSpec, spec.Above}, {spec.DiodeFromGround, "1.1", spec.OutOfSpec, spec.Above},
+		{spec.DiodeToPlus, "OL", spec.CannotTell, spec.MayBlock}, {spec.DiodeFromGround, "OL", spec.OutOfSpec, spec.LineBroken},
+	} {
+		v := spec.Judge(spec.Between(c.m, quantity.VoltageDC, 0.3, 0.9), measured(t, meter.Diode, "diode", c.text, ""), spec.AirUnknown())
+		assert.Equal(t, c.outcome, v.Outcome, "%s %s", c.m, c.text)
+		assert.Equal(t, c.reason, v.Reason, "%s %s", c.m, c.text)
+		seen(v.Reason)
+	}
+}
+
 // Limits here are invented for the test. The outcome follows from the doubt,
 // which engine/meter's tests recompute.
 func TestJudgeTable(t *testing.T) {

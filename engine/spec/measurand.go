@@ -65,4 +65,6 @@ const (
 	CoilSecondary   Measurand = "coil-secondary"
 	PlugCap         Measurand = "plug-cap"
 	PlugLeak        Measurand = "plug-leak"
+	DiodeToPlus     Measurand = "diode-to-plus"     // volts of a small current from a lead of the regulator to its plus
+	DiodeFromGround Measurand = "diode-from-ground" // from its ground to a lead
 )

@@ -133,6 +133,10 @@ func (c *Circuit) Thyristor(anode, cathode Node, d Junction, gate Gate) Branch {
 	return c.put(element{kind: thyristor, a: anode, b: cathode, junction: d, gate: gate})
 }
 
+// Bend gives a diode or thyristor another knee and slope, so that a straight line
+// can follow a curve from solution to solution.
+func (c *Circuit) Bend(b Branch, d Junction) { c.elements[b].junction = d }
+
 // Switch is a resistance while the gate says so. A nil gate always does.
 func (c *Circuit) Switch(a, b Node, ohms float64, closed Gate) Branch {
 	return c.put(element{kind: contact, a: a, b: b, ohms: ohms, gate: closed})

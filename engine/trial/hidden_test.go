@@ -51,6 +51,7 @@ func shifted(b machine.Build, c machine.Chance) machine.Machine {
 	m.Battery.Accept *= 0.9 * c.About(0.2)
 	m.Regulator.SetPoint += -0.1 + 0.1*c.Normal()
 	m.Box.Trigger *= c.About(0.1)
+	m.Regulator.Silicon.Volts += 0.03
 	return m
 }
 
