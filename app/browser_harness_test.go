@@ -18,6 +18,7 @@ import (
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 )
 
@@ -38,6 +39,8 @@ type browser struct {
 	console    []string // what the page wrote
 	exceptions []string
 	foreign    []string // requests to other hosts
+	events     []event  // of the trace under way
+	traceEnd   chan struct{}
 }
 
 // newBrowser starts a browser that shows a small phone's screen.
@@ -84,6 +87,10 @@ func (b *browser) hear(event any) {
 			text += " " + e.ExceptionDetails.Exception.Description
 		}
 		b.threw(text)
+	case *tracing.EventDataCollected:
+		b.hearTrace(e)
+	case *tracing.EventTracingComplete:
+		close(b.traceEnd)
 	}
 }
 

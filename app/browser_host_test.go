@@ -32,6 +32,15 @@ var compiled = sync.OnceValues(func() (web.Parts, error) {
 
 // compileApp builds the very program that "make site" builds.
 func compileApp() ([]byte, error) {
+	program, err := linkApp()
+	if err != nil {
+		return nil, err
+	}
+	return slim.Finish(program)
+}
+
+// linkApp builds it as the linker leaves it.
+func linkApp() ([]byte, error) {
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
 		return nil, err
@@ -45,11 +54,7 @@ func compileApp() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	program, err := compile("build", append(flags, "-ldflags=-s", ".")...)
-	if err != nil {
-		return nil, err
-	}
-	return slim.Finish(program)
+	return compile("build", append(flags, "-ldflags=-s", ".")...)
 }
 
 // watchSources lets the go command see what the result depends on; without it

@@ -1,6 +1,7 @@
 package slim
 
-// Finish makes a linked program smaller and changes nothing that it does.
+// Finish makes a linked program smaller and quicker to start, and changes nothing
+// that it does.
 //
 //   - What tells the line and the file of an instruction is cleared, and so are
 //     the names of functions that are not ours. A crash still names its reason
@@ -8,6 +9,7 @@ package slim
 //     pointers and calls that were inlined, stays.
 //   - The index of functions is cleared; Prepare has the runtime do without.
 //   - What memory holds at the start comes in few pieces.
+//   - It says which functions are needed first (see warm.go).
 //
 // Cleared bytes cost nothing in a compressed file.
 func Finish(program []byte) ([]byte, error) {
@@ -20,6 +22,10 @@ func Finish(program []byte) ([]byte, error) {
 		return nil, err
 	}
 	m, err := moduleOf(parts.image, t)
+	if err != nil {
+		return nil, err
+	}
+	names, err := t.listed() // before they are cleared
 	if err != nil {
 		return nil, err
 	}
@@ -40,6 +46,9 @@ func Finish(program []byte) ([]byte, error) {
 	}
 	for _, b := range dropped {
 		clear(b)
+	}
+	if err := parts.warm(names); err != nil {
+		return nil, err
 	}
 	return parts.program(), nil
 }

@@ -86,16 +86,24 @@
     }
   }
 
-  // Another thread loads and compiles; see loader.js.
+  // Another thread loads and compiles; see loader.js. What it compiles ahead saves the
+  // page time, so the page waits a little for that, and never on it.
   function compiled() {
     return new Promise((resolve, reject) => {
       const loader = new Worker(prefix + "loader.js");
+      let module;
       loader.addEventListener("error", () => reject(new Error("the program could not be loaded")));
       loader.addEventListener("message", ({ data }) => {
-        if (data.bytes) return showProgress(data.bytes);
-        loader.terminate();
+        if (data.bytes) showProgress(data.bytes);
+        if (data.module) {
+          module = data.module;
+          setTimeout(resolve, 2000, module);
+          setTimeout(() => loader.terminate(), 20000);
+        }
+        if (data.warm) resolve(module);
+        if (data.error && module) resolve(module);
         if (data.error) reject(new Error(data.error));
-        else resolve(data.module);
+        if (data.error || data.done) loader.terminate();
       });
       loader.postMessage(prefix + "app.wasm");
     });

@@ -3,7 +3,13 @@
 // and tells how many bytes have come, counted after decompression.
 self.addEventListener("message", async ({ data: address }) => {
   try {
-    self.postMessage({ module: await compiled(address) });
+    const module = await compiled(address);
+    self.postMessage({ module });
+    const warm = warmer(module);
+    warm("start");
+    self.postMessage({ warm: true });
+    warm("later");
+    self.postMessage({ done: true });
   } catch (error) {
     self.postMessage({ error: String(error) });
   }
@@ -35,4 +41,41 @@ function counted(response) {
   return new Response(response.body.pipeThrough(counter), {
     headers: { "Content-Type": response.headers.get("Content-Type") || "" },
   });
+}
+
+// Browsers compile a function when it is first called, and share what is compiled
+// between threads. So each function that the page will need is called here, in a
+// copy of the program that never starts: its stack lies beyond its memory, so a call
+// ends in a trap at the first thing it does. Which functions they are stands in the
+// program (see slim/warm.go), as steps from one to the next.
+function warmer(module) {
+  Error.stackTraceLimit = 0;
+  const imports = {};
+  for (const { module: from, name } of WebAssembly.Module.imports(module)) {
+    (imports[from] ??= {})[name] = () => {
+      throw new Error("this copy does not run");
+    };
+  }
+  const { functions, stack } = new WebAssembly.Instance(module, imports).exports;
+  const longGap = 255;
+  const beyond = -4096;
+  return (list) => {
+    let at = 0;
+    for (const section of WebAssembly.Module.customSections(module, list)) {
+      for (const gap of new Uint8Array(section)) {
+        at += gap;
+        if (gap === longGap) continue;
+        stack.value = beyond;
+        call(functions.get(at));
+      }
+    }
+  };
+}
+
+function call(f) {
+  try {
+    f();
+  } catch {
+    // The trap.
+  }
 }

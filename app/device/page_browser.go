@@ -2,19 +2,23 @@
 
 package device
 
-import "syscall/js"
+import (
+	"sync"
+	"syscall/js"
+)
 
 func window() js.Value { return js.Global() }
 
 func document() js.Value { return window().Get("document") }
 
-// Prefix is the path under which the app is hosted, with both slashes.
-func Prefix() string {
+// Prefix is the path under which the app is hosted, with both slashes. It stays
+// the same as long as the page.
+var Prefix = sync.OnceValue(func() string {
 	if p := document().Get("documentElement").Get("dataset").Get("prefix"); p.Truthy() {
 		return p.String()
 	}
 	return "/"
-}
+})
 
 // OnKey calls handle for every key pressed outside text fields, without a
 // modifier; handle says whether it used the key, and the browser then does not.

@@ -13,7 +13,7 @@ import (
 
 // models are the populations that readings are weighed against, one for each
 // question that came up. All its methods run on the goroutine of the screens; the
-// machines are drawn on another one, a case at a time.
+// machines are drawn on another one, some at a time.
 type models struct {
 	post     func(func()) // later, on the goroutine of the screens
 	revision int
@@ -57,15 +57,19 @@ func begun(s fault.Symptom, b assess.Bench) *grown {
 	return &grown{question: diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter, Kit: b.Kit()}, of: 1}
 }
 
-// grow draws what is left, with a breath for the screen after each step.
+// grow draws what is left, in turns, and says after each how far it is.
 func (m *models) grow(g *grown) {
 	g.busy = true
-	turn := m.turn.Load()
+	waited := m.turn.Load()
 	go func() {
 		time.Sleep(10 * breath) // the screen says so first
 		err := g.begin()
-		for more := err == nil; more && m.turn.Load() == turn; time.Sleep(breath) {
+		work := turns{time.Now()}
+		for more := err == nil; more && m.turn.Load() == waited; work.rest() {
 			more = g.model.Grow()
+			if more && !work.over() {
+				continue
+			}
 			ready, of := g.model.Progress()
 			m.post(func() {
 				g.ready, g.of, g.done = ready, of, !more

@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"sync"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"coilbook/app/desk"
@@ -33,18 +31,34 @@ func savedSign(d *desk.Desk) app.UI {
 
 func plainSign() app.UI { return app.Span().Class("saving") }
 
-// made and laid are the two places where the first screen of all is put
-// together in steps, so that the page can answer in between: once its pieces are
-// made, and once they are in the page.
-var made, laid sync.Once
+// shown is whether the first screen of all stands in the page. Only the goroutine
+// of the screens touches it.
+var shown bool
+
+// breathe lets the page answer between two pieces of the first screen of all,
+// which would be one long step otherwise.
+func breathe() {
+	if !shown {
+		device.Pause()
+	}
+}
 
 // foot is the bar at the bottom of the main screens.
-func foot(here string) app.UI {
-	made.Do(device.Pause)
+func foot(here string) app.UI { return &footBar{Here: here} }
+
+// footBar is a component, so that the framework draws it only when Here changes.
+type footBar struct {
+	app.Compo
+	Here string
+}
+
+// Render draws the ways to the main screens.
+func (f *footBar) Render() app.UI {
+	breathe()
 	entry := func(name, path string) app.UI {
 		class := "foot-link"
 		link := part.Link(class, path)
-		if name == here {
+		if name == f.Here {
 			link = part.Link(class+" here", path).Aria("current", "page")
 		}
 		return link.Body(part.Icon("foot-icon", icons[name]), app.Span().Text(words.Titles[name]))

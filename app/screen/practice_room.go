@@ -23,6 +23,8 @@ type room struct {
 
 	revision int
 	open     bool
+	drawing  string // the code of the bench that is being drawn
+	entered  func() // called once a bench is drawn
 	bench    practice.Bench
 	taken    []*reading
 	named    machine.Kind
@@ -52,11 +54,8 @@ type wave struct {
 	err                  error
 }
 
-// breath is how long a simulation lets the screen draw.
-const breath = 2 * time.Millisecond
-
 func newRoom(post func(func()), keep func(string), kept func() string) *room {
-	return &room{post: post, keep: keep, kept: kept}
+	return &room{post: post, keep: keep, kept: kept, entered: func() {}}
 }
 
 func (r *room) touch() { r.revision++ }
@@ -80,27 +79,42 @@ func (r *room) unfinished() (code string, ok bool) {
 	return "", false
 }
 
-// enter goes to the bench of a code, as it was left. err is a
-// *practice.CodeError.
+// enter goes to the bench of a code, as it was left, once it is drawn; at tells
+// that. err is a *practice.CodeError.
 func (r *room) enter(code string) error {
-	b, err := practice.FromCode(code)
-	if err != nil {
+	code, err := practice.Spelled(code)
+	if err != nil || r.at(code) || r.drawing == code {
 		return err
 	}
-	if r.open && r.bench.Code() == b.Code() {
-		return nil
-	}
-	r.begin(b)
-	if rec, ok, _ := r.record(); ok && rec.Code == b.Code() {
-		r.restore(rec)
-	}
+	r.turn.Add(1) // nobody waits for what another bench simulates
+	r.open, r.drawing = false, code
+	r.inBackground(func(alive func() bool) {
+		b, err := practice.FromCodeIn(code, new(turns).rest)
+		r.post(func() {
+			if !alive() || err != nil {
+				return
+			}
+			r.begin(b)
+			if rec, ok, _ := r.record(); ok && rec.Code == code {
+				r.restore(rec)
+			}
+			r.entered()
+		})
+	})
 	return nil
+}
+
+// at reports whether the bench of a code, however it is spaced, is in hand.
+func (r *room) at(code string) bool {
+	code, err := practice.Spelled(code)
+	return err == nil && r.open && r.bench.Code() == code
 }
 
 // begin puts a bench up anew: plug together, engine stopped, probes in the hand.
 func (r *room) begin(b practice.Bench) {
 	r.turn.Add(1)
-	b.Instrument.Pause = func() { time.Sleep(breath) }
+	r.drawing = ""
+	b.Instrument.Pause = new(turns).rest
 	r.open, r.bench, r.taken, r.named, r.shown, r.busy, r.trouble = true, b, nil, "", nil, false, nil
 	r.placed = practice.Taken{Probing: machine.Probing{Function: meter.VoltsDC, State: machine.State{Plug: check.Together}}}
 	r.placed.Dial = r.usualDial(meter.VoltsDC)

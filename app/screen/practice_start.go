@@ -60,7 +60,7 @@ func lostWords(err error) string {
 func (s *practiceStart) level(l practice.Level) app.UI {
 	return part.Press(app.Button().Type("button").Class("choice level").ID("level-"+string(rune('1'+int(l)))), func(ctx app.Context) {
 		device.PersistStorage()
-		part.Go(ctx, benchPath(practice.Open(l, device.Seed()).Code()))
+		part.Go(ctx, benchPath(practice.CodeOf(l, device.Seed())))
 	}, int(l)).Body(
 		app.Span().Class("level-mark").Aria("hidden", "true").Text(string([]rune("●●●○○○")[2-int(l):5-int(l)])),
 		app.Span().Class("choice-words").Body(app.Strong().Text(words.Level(l)), app.Small().Text(words.LevelHint(l))),
@@ -79,10 +79,10 @@ func (s *practiceStart) byCode() app.UI {
 }
 
 func (s *practiceStart) openCode(ctx app.Context) {
-	b, err := practice.FromCode(s.code)
+	code, err := practice.Spelled(s.code)
 	if err != nil {
 		s.problem = words.CodeProblem(err)
 		return
 	}
-	part.Go(ctx, benchPath(b.Code()))
+	part.Go(ctx, benchPath(code))
 }

@@ -56,13 +56,20 @@ func (s *stage) readAt(red, black check.Terminal) {
 	s.until(func() bool { return len(s.taken) > n })
 }
 
+// goTo enters a bench and waits until it is drawn.
+func (s *stage) goTo(code string) {
+	s.t.Helper()
+	require.NoError(s.t, s.enter(code))
+	s.until(func() bool { return s.at(code) })
+}
+
 // atBench is a stage with the first bench that suits.
 func atBench(t *testing.T, l practice.Level, suits func(practice.Bench) bool) *stage {
 	t.Helper()
 	s := newStage(t)
 	for seed := range uint32(4000) {
 		if b := practice.Open(l, seed); suits(b) {
-			require.NoError(t, s.enter(b.Code()))
+			s.goTo(b.Code())
 			return s
 		}
 	}
@@ -137,7 +144,7 @@ func TestABenchComesBackAsItWas(t *testing.T) {
 
 	again := newStage(t)
 	again.text = s.text
-	require.NoError(t, again.enter(code))
+	again.goTo(code)
 	again.until(func() bool { return !slices.ContainsFunc(again.taken, func(r *reading) bool { return !r.done }) })
 	require.Len(t, again.taken, 2)
 	for i, r := range again.taken {
@@ -152,7 +159,7 @@ func TestAnotherBenchPushesNothingOutBeforeItsFirstReading(t *testing.T) {
 	s := atBench(t, practice.Usual, charging)
 	s.readAt(check.BatteryPlus, check.BatteryMinus)
 	first := s.bench.Code()
-	require.NoError(t, s.enter(practice.Open(practice.Plain, 5).Code()))
+	s.goTo(practice.CodeOf(practice.Plain, 5))
 	s.probe(check.Core)
 	code, _ := s.unfinished()
 	assert.Equal(t, first, code)

@@ -72,7 +72,7 @@ func (s *practiceTruth) again(ctx app.Context) {
 }
 
 func (s *practiceTruth) next(ctx app.Context) {
-	part.Go(ctx, benchPath(practice.Open(s.Room.bench.Level, device.Seed()).Code()))
+	part.Go(ctx, benchPath(practice.CodeOf(s.Room.bench.Level, device.Seed())))
 }
 
 // verdict is how near the named fault came, with what it was and what to do.

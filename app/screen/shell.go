@@ -132,6 +132,7 @@ func (s *Shell) OnMount(ctx app.Context) {
 	s.desk = s.NewDesk(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.room = newRoom(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) },
 		func(text string) { device.Keep("practice", text) }, func() string { return device.Kept("practice") })
+	s.room.entered = func() { ctx.Defer(func(app.Context) { device.FocusHeading() }) }
 	s.models = newModels(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.phone.during(s.place)
 	s.desk.Start()
@@ -149,7 +150,8 @@ func (s *Shell) OnNav(ctx app.Context) {
 	}
 	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
 	ctx.Defer(func(app.Context) {
-		laid.Do(device.Pause)
+		breathe()
+		shown = true
 		device.ScrollTop()
 		device.FocusHeading()
 	})
@@ -188,6 +190,9 @@ func (s *Shell) screen() app.UI {
 	if p.code != "" {
 		if err := s.room.enter(p.code); err != nil {
 			return &nowhere{Words: words.CodeProblem(err)}
+		}
+		if !s.room.at(p.code) {
+			return waiting()
 		}
 	}
 	switch p.name {

@@ -28,9 +28,9 @@ func (s *start) Render() app.UI {
 			part.When("", s.unfinished(), s.resume),
 			&installHint{Phone: s.Phone, Rev: s.Can},
 			heading(words.StartQuestion),
-			s.group(words.ChargingAims, check.NoCharge, check.FlatStanding, check.Overcharges),
-			s.group(words.SparkAims, check.NoSpark, check.WeakSpark, check.CutsOutHot),
-			s.group(words.BenchAims, check.Bench),
+			&complaints{Side: words.ChargingAims, Aims: []check.Aim{check.NoCharge, check.FlatStanding, check.Overcharges}},
+			&complaints{Side: words.SparkAims, Aims: []check.Aim{check.NoSpark, check.WeakSpark, check.CutsOutHot}},
+			&complaints{Side: words.BenchAims, Aims: []check.Aim{check.Bench}},
 			part.Link("choice quieter", "practice").ID("to-practice").Body(app.Span().Class("choice-words").Body(
 				app.Strong().Text(words.ToPractice), app.Small().Text(words.ToPracticeHint))),
 			toPhone(),
@@ -40,16 +40,25 @@ func (s *start) Render() app.UI {
 	)
 }
 
-// group is what one may come for on one side of the machine.
-func (s *start) group(title string, aims ...check.Aim) app.UI {
-	var rows []app.UI
-	for _, a := range aims {
-		rows = append(rows, s.choice(a))
-	}
-	return app.Section().Class("aims").Body(app.H2().Text(title), app.Div().Class("choices").Body(rows...))
+// complaints are what one may come for on one side of the machine. They never
+// change, so the framework draws them once.
+type complaints struct {
+	app.Compo
+	Side string
+	Aims []check.Aim
 }
 
-func (s *start) choice(aim check.Aim) app.UI {
+// Render draws a choice for each.
+func (s *complaints) Render() app.UI {
+	breathe()
+	var rows []app.UI
+	for _, a := range s.Aims {
+		rows = append(rows, s.choice(a))
+	}
+	return app.Section().Class("aims").Body(app.H2().Text(s.Side), app.Div().Class("choices").Body(rows...))
+}
+
+func (s *complaints) choice(aim check.Aim) app.UI {
 	return part.Link("choice", "setup/"+string(aim)).ID("aim-"+string(aim)).Body(
 		part.Icon("choice-icon", string(aim)),
 		app.Span().Class("choice-words").Body(app.Strong().Text(words.Aim(aim)), app.Small().Text(words.AimHint(aim))),

@@ -24,10 +24,10 @@ type connection struct {
 
 func connect(ctx context.Context, name string) (*connection, error) {
 	var held listeners
-	thaw := neverFreeze(&held)
+	leave := inLine(name)
 	request, err := attempt(func() js.Value { return factory().Call("open", name, schema) })
 	if err != nil {
-		thaw()
+		leave()
 		held.free()
 		return nil, err
 	}
@@ -41,14 +41,14 @@ func connect(ctx context.Context, name string) (*connection, error) {
 	})
 	select {
 	case err := <-done:
-		thaw()
+		leave()
 		held.free()
 		if err != nil {
 			return nil, err
 		}
 		return attend(request.Get("result")), nil
 	case <-ctx.Done():
-		go abandon(request, done, thaw, &held)
+		go abandon(request, done, leave, &held)
 		if blocked {
 			return nil, fmt.Errorf("another tab holds an older version open: %w", ctx.Err())
 		}
@@ -67,23 +67,38 @@ func factory() js.Value {
 }
 
 // abandon closes a database that opens after its caller has gone.
-func abandon(request js.Value, done <-chan error, thaw func(), held *listeners) {
+func abandon(request js.Value, done <-chan error, leave func(), held *listeners) {
 	if <-done == nil {
 		request.Get("result").Call("close")
 	}
-	thaw()
+	leave()
 	held.free()
 }
 
-// neverFreeze keeps the browser from freezing this page for the way back, until
-// thaw is called. A page that is left while it waits for the storage would
-// otherwise keep its place in the queue, and the page after it would never get an
-// answer. Browsers freeze no page that listens to its own unloading.
-func neverFreeze(held *listeners) (thaw func()) {
-	listener := js.FuncOf(func(js.Value, []js.Value) any { return nil })
-	*held = append(*held, listener)
-	js.Global().Call("addEventListener", "unload", listener)
-	return func() { js.Global().Call("removeEventListener", "unload", listener) }
+// inLine asks for a lock while the storage is being opened, until done is called.
+// A browser may freeze a page that is left, for the way back, while it waits for
+// the storage; there it would keep its place in the queue, and no page after it
+// would ever get an answer. Browsers drop a frozen page whose lock another one asks
+// for. Nothing waits for the lock itself: two pages may open the storage at once.
+func inLine(name string) (done func()) {
+	locks := js.Global().Get("navigator").Get("locks")
+	if !locks.Truthy() {
+		return func() {}
+	}
+	var open js.Value
+	executor := js.FuncOf(func(_ js.Value, args []js.Value) any { open = args[0]; return nil })
+	held := js.Global().Get("Promise").New(executor)
+	take := js.FuncOf(func(js.Value, []js.Value) any { return held })
+	var over js.Func
+	over = js.FuncOf(func(js.Value, []js.Value) any {
+		for _, f := range []js.Func{executor, take, over} {
+			f.Release()
+		}
+		return nil
+	})
+	// It may be given only after it is not needed any more.
+	locks.Call("request", "opening "+name, take).Call("then", over, over)
+	return func() { open.Invoke() }
 }
 
 // attend watches for the end of a connection. Giving way to another tab's

@@ -65,8 +65,9 @@ func checks(q Question) []check.Check {
 	return check.Whole(q.Build)
 }
 
-// Grow draws some more machines; more is false once all are there. It takes a few
-// milliseconds, so that a screen can draw between.
+// Grow draws one more machine, or works out some of what follows from all of them;
+// more is false once nothing is left. A step takes a millisecond or a few, so that a
+// screen can do as many as it has time for.
 func (m *Model) Grow() (more bool) {
 	switch {
 	case m.ready < len(m.cases):
@@ -84,12 +85,11 @@ func (m *Model) Grow() (more bool) {
 	return len(m.first) < len(m.Checks)
 }
 
-// foresee works out a few more checks' outcomes before any answer, so that the first
+// foresee works out one more check's outcomes before any answer, so that the first
 // question does not take long all at once.
 func (m *Model) foresee() {
-	const atOnce = 3
 	fits := m.fits(*m.prior, nil)
-	for j := len(m.first); j < min(len(m.first)+atOnce, len(m.Checks)); j++ {
+	if j := len(m.first); j < len(m.Checks) {
 		var table [][]float64
 		if !inRow(m.Checks[j]) { // which is looked ahead to as a whole
 			_, table = m.table(m.outcomes(j, *m.prior, nil, fits))

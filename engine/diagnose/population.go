@@ -167,17 +167,14 @@ func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool
 	return m.With(f, with), f.Suits(b) && with.Suits(b)
 }
 
-// slice is how many machines are drawn at a time.
-const slice = 3
-
-// populate draws some more machines of a case and keeps what they show; more is
-// false once it has all of them.
+// populate draws one more machine of a case and keeps what it shows; more is false
+// once it has all of them.
 func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Build) (more bool) {
 	if c.drawing == nil {
 		c.drawing = &drawing{}
 	}
 	d := c.drawing
-	for range min(slice, samples-d.next) {
+	if d.next < samples {
 		if m, ok := c.machineOf(d.next, builds); ok {
 			d.shown = append(d.shown, showing(m, q, checks, c.fault.ID == fault.None))
 		}

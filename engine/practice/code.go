@@ -47,12 +47,31 @@ func sign(text string) int {
 
 // FromCode opens the bench of a code, however it is spaced; a *CodeError says what
 // is wrong with it.
-func FromCode(code string) (Bench, error) {
+func FromCode(code string) (Bench, error) { return FromCodeIn(code, func() {}) }
+
+// FromCodeIn is FromCode for a screen: pause is called between its simulations.
+func FromCodeIn(code string, pause func()) (Bench, error) {
 	b, err := named(code)
 	if err != nil {
 		return Bench{}, err
 	}
-	return Open(b.Level, b.Seed), nil
+	return opened(b.Level, b.Seed, pause), nil
+}
+
+// Spelled is a code as Code spells it; it simulates nothing. A *CodeError says what is
+// wrong with it.
+func Spelled(code string) (string, error) {
+	b, err := named(code)
+	if err != nil {
+		return "", err
+	}
+	return b.Code(), nil
+}
+
+// CodeOf is the code of a level and a seed; it simulates nothing.
+func CodeOf(level Level, seed uint32) string {
+	b, _ := begun(level, seed)
+	return b.Code()
 }
 
 // named is the bench of a code before anything but its build is drawn.

@@ -10,11 +10,14 @@ import (
 // mostDraws bounds how often a machine or a fault is drawn anew.
 const mostDraws = 200
 
+// tryout simulates machines to see what they do, with a pause after each simulation.
+type tryout struct{ pause func() }
+
 // drawn is a machine that charges and sparks, as one without a fault should; the
 // typical one, should none come up.
-func drawn(b machine.Build, c machine.Chance) machine.Machine {
+func (t tryout) drawn(b machine.Build, c machine.Chance) machine.Machine {
 	for range mostDraws {
-		if m := machine.Drawn(b, c); works(m) {
+		if m := machine.Drawn(b, c); t.works(m) {
 			return m
 		}
 	}
@@ -44,7 +47,7 @@ func pool(l Level) []machine.Kind {
 
 // draw picks a fault that suits level and build, and of which the machine really
 // does what its owner complains of; a dead box, should none come up.
-func draw(l Level, sound machine.Machine, c machine.Chance) machine.Fault {
+func (t tryout) draw(l Level, sound machine.Machine, c machine.Chance) machine.Fault {
 	may := pool(l)
 	for range mostDraws {
 		f, ok := c.Sized(may[c.Pick(len(may))], sound.Build)
@@ -55,7 +58,7 @@ func draw(l Level, sound machine.Machine, c machine.Chance) machine.Fault {
 			f = milder(f)
 			f.HotOnly = failsHot(f.Kind) && c.Pick(2) == 0
 		}
-		if troubles(sound, f) {
+		if t.troubles(sound, f) {
 			return f
 		}
 	}
@@ -74,21 +77,21 @@ const (
 	boils         = 15.0 / 12
 )
 
-func works(m machine.Machine) bool {
+func (t tryout) works(m machine.Machine) bool {
 	s := machine.State{Plug: check.Together}
-	volts, charges := battery(m, s, check.At5000)
-	n, sparks := sparks(m, s)
+	volts, charges := t.battery(m, s, check.At5000)
+	n, sparks := t.sparks(m, s)
 	return charges && sparks && volts > m.RestVolts()+chargesMore && n >= sparksAtLeast
 }
 
 // troubles reports whether a machine with the fault does what its owner says of
 // it, as the simulation has it: warm, where only that shows it. What cannot be
 // simulated troubles nobody.
-func troubles(sound machine.Machine, f machine.Fault) bool {
+func (t tryout) troubles(sound machine.Machine, f machine.Fault) bool {
 	faulty, s := sound.With(f), machine.State{Plug: check.Together, Hot: f.HotOnly}
 	less := func(e check.Engine, by func(good, bad float64) bool) bool {
-		good, ok := battery(sound, s, e)
-		bad, also := battery(faulty, s, e)
+		good, ok := t.battery(sound, s, e)
+		bad, also := t.battery(faulty, s, e)
 		return ok && also && by(good, bad)
 	}
 	switch c := complains(f); {
@@ -102,23 +105,25 @@ func troubles(sound machine.Machine, f machine.Fault) bool {
 		behind := func(good, bad float64) bool { return bad < good-chargesLess }
 		return less(check.At3000, behind) || less(check.At5000, behind)
 	}
-	good, ok := sparks(sound, s)
-	bad, also := sparks(faulty, s)
+	good, ok := t.sparks(sound, s)
+	bad, also := t.sparks(faulty, s)
 	return ok && also && 2*bad < good
 }
 
 // battery is the voltage that the starter gets, or the loads, with the engine in a
 // state: between the clamps.
-func battery(m machine.Machine, s machine.State, e check.Engine) (volts float64, ok bool) {
+func (t tryout) battery(m machine.Machine, s machine.State, e check.Engine) (volts float64, ok bool) {
 	s.Engine = e
 	p := machine.Probing{Red: check.PlusClamp, Black: check.Core, Function: meter.VoltsDC, State: s}
 	d, err := rig.Show(m, p, rig.Exact(meter.Auto6000()), "")
+	t.pause()
 	return d.Value, err == nil
 }
 
 // sparks is how many there are in a second of cranking.
-func sparks(m machine.Machine, s machine.State) (n int, ok bool) {
+func (t tryout) sparks(m machine.Machine, s machine.State) (n int, ok bool) {
 	s.Engine = check.Cranking
 	n, err := rig.Sparks(m, s, 1)
+	t.pause()
 	return n, err == nil
 }

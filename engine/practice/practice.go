@@ -38,10 +38,13 @@ type Bench struct {
 
 // Open draws the bench of a level and a seed: the same two give the same bench. It
 // simulates, and so takes some tens of milliseconds.
-func Open(level Level, seed uint32) Bench {
+func Open(level Level, seed uint32) Bench { return opened(level, seed, func() {}) }
+
+func opened(level Level, seed uint32, pause func()) Bench {
 	b, c := begun(level, seed)
-	b.sound = drawn(b.Build, b.chance(forMachine))
-	b.fault = draw(level, b.sound, c)
+	t := tryout{pause}
+	b.sound = t.drawn(b.Build, b.chance(forMachine))
+	b.fault = t.draw(level, b.sound, c)
 	b.hidden = b.sound.With(b.fault)
 	b.Complaint = complains(b.fault)
 	b.Instrument = rig.DrawnInstrument(meters[level](), b.chance(forMeter))
