@@ -34,8 +34,7 @@ var ErrGoroot = errors.New("the standard library is not as Go 1.26 has it; compa
 var inlined = []string{
 	"internal/runtime/...", "internal/abi", "internal/bytealg", "runtime",
 	"math", "math/bits", "math/cmplx",
-	"coilbook/engine/circuit", "coilbook/engine/machine", "coilbook/engine/diagnose",
-	"github.com/maxence-charriere/go-app/v10/pkg/app",
+	"coilbook/engine/circuit", "coilbook/engine/machine",
 }
 
 // Prepare writes what the build needs into a directory, for a standard library
@@ -124,6 +123,7 @@ func sharedSorting(replace map[string]string, goroot, dir string) error {
 	if err := place(replace, goroot, dir, "slices/zsortfunc.go", text); err != nil {
 		return err
 	}
+	replace[filepath.Join(goroot, "src", "slices", "zsortordered.go")] = ""
 	return put(replace, goroot, dir, "slices/sortfunc.go.txt", old)
 }
 
