@@ -155,15 +155,13 @@ func BenchmarkDoubles(b *testing.B) {
 		for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
 			b.Run(string(s)+"/"+name, func(b *testing.B) {
 				b.ReportAllocs()
-				var m *diagnose.Model
 				for range b.N {
-					m = diagnose.New(ask(s), faults).Ready()
+					diagnose.New(ask(s), faults).Ready()
 				}
 				var before, after runtime.MemStats
-				m = nil
 				runtime.GC()
 				runtime.ReadMemStats(&before)
-				m = diagnose.New(ask(s), faults).Ready()
+				m := diagnose.New(ask(s), faults).Ready()
 				runtime.GC()
 				runtime.ReadMemStats(&after)
 				_, cases := m.Progress()
