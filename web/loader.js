@@ -8,8 +8,10 @@ self.addEventListener("message", async ({ data: address }) => {
     const warm = warmer(module);
     warm("start");
     self.postMessage({ warm: true });
-    warm("later");
-    self.postMessage({ done: true });
+    setTimeout(() => {
+      warm("later");
+      self.postMessage({ done: true });
+    }, 2000); // the first screen has the processor to itself
   } catch (error) {
     self.postMessage({ error: String(error) });
   }

@@ -94,6 +94,7 @@ func (g *grown) begin() error {
 	}
 	time.Sleep(breath)
 	g.model = diagnose.New(g.question, faults)
+	time.Sleep(breath)
 	return nil
 }
 
