@@ -39,7 +39,7 @@ var efforts = map[string]int{"best": 11, "quick": 4}
 
 // compressible are the kinds of files that get smaller; the others are packed
 // already.
-var compressible = []string{".css", ".html", ".js", ".svg", ".wasm", ".webmanifest"}
+var compressible = []string{".css", ".html", ".js", ".po", ".svg", ".wasm", ".webmanifest"}
 
 // packed gives the compressed forms of files by their names, those that are
 // smaller. What was packed before is taken from the directory cache.

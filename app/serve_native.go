@@ -61,6 +61,7 @@ var mimeTypes = map[string]string{
 	".html":        "text/html; charset=utf-8",
 	".js":          "text/javascript; charset=utf-8",
 	".png":         "image/png",
+	".po":          "text/plain; charset=utf-8",
 	".svg":         "image/svg+xml",
 	".wasm":        "application/wasm",
 	".webmanifest": "application/manifest+json",

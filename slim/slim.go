@@ -32,9 +32,8 @@ var ErrGoroot = errors.New("the standard library is not as Go 1.26 has it; compa
 // inlined lists the packages that are compiled for speed. The others are
 // compiled for size: calls are not replaced by what they call.
 var inlined = []string{
-	"internal/runtime/...", "internal/abi", "internal/bytealg", "runtime",
+	"internal/runtime/...", "internal/abi", "internal/bytealg",
 	"math", "math/bits", "math/cmplx",
-	"coilbook/engine/circuit", "coilbook/engine/machine",
 }
 
 // Prepare writes what the build needs into a directory, for a standard library

@@ -3,6 +3,27 @@
 // worker, and shows a screen with a way out when the program stops.
 (() => {
   const { prefix, version, wasmSize } = document.documentElement.dataset;
+  const language = document.documentElement.lang; // see language.js
+  const words = {
+    en: {
+      again: "Start again",
+      stopped: "Coilbook has stopped",
+      kept: "What was marked as saved is still on this device. What you were typing is lost.",
+      reason: (reason) => `Reason: ${reason} (version ${version})`,
+      loading: (percent) => `Loading… ${percent} %`,
+      notLoaded: "the program could not be loaded",
+      exit: (code) => `exit code ${code}`,
+    },
+    es: {
+      again: "Empezar de nuevo",
+      stopped: "Coilbook se ha parado",
+      kept: "Lo marcado como guardado sigue en este dispositivo. Lo que estabas escribiendo se ha perdido.",
+      reason: (reason) => `Motivo: ${reason} (versión ${version})`,
+      loading: (percent) => `Cargando… ${percent} %`,
+      notLoaded: "no se pudo cargar el programa",
+      exit: (code) => `código de salida ${code}`,
+    },
+  }[language];
   let stopped = false;
   let lastWords = ""; // the end of what the program wrote about its own death
 
@@ -20,13 +41,13 @@
     const screen = element("section", "crash", "");
     screen.setAttribute("role", "alertdialog");
     screen.setAttribute("aria-labelledby", "crash-title");
-    const reload = element("button", "crash-reload", "Start again");
+    const reload = element("button", "crash-reload", words.again);
     reload.addEventListener("click", startAgain);
     screen.append(
-      element("h2", "crash-title", "Coilbook has stopped"),
-      element("p", "crash-text", "What was marked as saved is still on this device. What you were typing is lost."),
+      element("h2", "crash-title", words.stopped),
+      element("p", "crash-text", words.kept),
       reload,
-      element("p", "crash-reason", `Reason: ${reason} (version ${version})`),
+      element("p", "crash-reason", words.reason(reason)),
     );
     return screen;
   }
@@ -58,11 +79,12 @@
 
   function panicText(code) {
     const found = /^(?:panic|fatal error): (.*)$/m.exec(lastWords);
-    return found ? found[1] : `exit code ${code}`;
+    return found ? found[1] : words.exit(code);
   }
 
   function newProgram() {
     const go = new Go();
+    go.env.LANG = language;
     go.exit = (code) => window.coilbookCrash(panicText(code));
     // A JavaScript exception that crosses the program leaves it half done.
     const resume = go._resume;
@@ -82,7 +104,7 @@
     const percent = Math.min(100, Math.floor((100 * bytes) / Number(wasmSize)));
     if (label && label.dataset.percent !== String(percent)) {
       label.dataset.percent = percent;
-      label.textContent = `Loading… ${percent} %`;
+      label.textContent = words.loading(percent);
     }
   }
 
@@ -92,7 +114,7 @@
     return new Promise((resolve, reject) => {
       const loader = new Worker(prefix + "loader.js");
       let module;
-      loader.addEventListener("error", () => reject(new Error("the program could not be loaded")));
+      loader.addEventListener("error", () => reject(new Error(words.notLoaded)));
       loader.addEventListener("message", ({ data }) => {
         if (data.bytes) showProgress(data.bytes);
         if (data.module) {
@@ -101,19 +123,30 @@
           setTimeout(() => loader.terminate(), 20000);
         }
         if (data.warm) resolve(module);
-        if (data.error && module) resolve(module);
-        if (data.error) reject(new Error(data.error));
-        if (data.error || data.done) loader.terminate();
+        if ((data.error || data.status) && module) resolve(module);
+        if (data.error || data.status) reject(new Error(data.status ? `${words.notLoaded} (${data.status})` : data.error));
+        if (data.error || data.status || data.done) loader.terminate();
       });
       loader.postMessage(prefix + "app.wasm");
     });
+  }
+
+  // The sentences of a language besides the program's own: without them it speaks that.
+  async function catalogue() {
+    if (language === "en") return;
+    try {
+      const response = await fetch(`${prefix}${language}.po`);
+      if (response.ok) window.coilbookCatalogue = await response.text();
+    } catch (error) {
+      console.warn("no sentences in", language, String(error));
+    }
   }
 
   async function start() {
     try {
       listenToLastWords();
       const go = newProgram();
-      const module = await compiled();
+      const [module] = await Promise.all([compiled(), catalogue()]);
       const instance = await WebAssembly.instantiate(module, go.importObject);
       await new Promise((resolve) => setTimeout(resolve)); // the page gets its turn between the steps
       await go.run(instance);

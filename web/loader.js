@@ -13,21 +13,25 @@ self.addEventListener("message", async ({ data: address }) => {
       self.postMessage({ done: true });
     }, 2000); // the first screen has the processor to itself
   } catch (error) {
-    self.postMessage({ error: String(error) });
+    self.postMessage({ error: String(error), status: error.status });
   }
 });
 
 async function compiled(address) {
   const response = await fetch(address);
-  if (!response.ok) throw new Error(`the program could not be loaded (${response.status})`);
+  if (!response.ok) throw refused(response);
   try {
     return await WebAssembly.compileStreaming(counted(response));
   } catch (error) {
     console.warn("streaming start failed, trying again in one piece:", String(error));
   }
   const again = await fetch(address);
-  if (!again.ok) throw new Error(`the program could not be loaded (${again.status})`);
+  if (!again.ok) throw refused(again);
   return WebAssembly.compile(await again.arrayBuffer());
+}
+
+function refused({ status }) {
+  return Object.assign(new Error(`status ${status}`), { status });
 }
 
 function counted(response) {

@@ -17,11 +17,13 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"coilbook/app/tongue"
 )
 
 //go:generate go run ./icons/generate.go -dir icons
 
-//go:embed shell.html boot.js loader.js theme.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
+//go:embed shell.html boot.js loader.js theme.js language.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
 var source embed.FS
 
 // Parts are what a site is made of besides the files of this package.
@@ -58,6 +60,9 @@ func Site(p Parts) (map[string][]byte, error) {
 		return nil, fmt.Errorf("reading the embedded files: %w", err)
 	}
 	files["app.wasm"], files["wasm_exec.js"] = p.Wasm, p.Exec
+	for name, text := range tongue.Catalogues() {
+		files[name] = []byte(text)
+	}
 	fill := strings.NewReplacer(
 		"{{prefix}}", p.Prefix,
 		"{{policy}}", Policy,

@@ -46,3 +46,6 @@ func Theme() string { return "light" }
 
 // SetTheme changes the look.
 func SetTheme(string) {}
+
+// SetLanguage remembers a language and starts the app anew in it.
+func SetLanguage(string) {}

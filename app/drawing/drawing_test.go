@@ -56,7 +56,7 @@ func everyCheck(t *testing.T, f func(t *testing.T, c check.Check, p Picture)) {
 func otherPictures() []Picture {
 	var out []Picture
 	for poles := check.MinPoles; poles <= check.MaxPoles; poles++ {
-		out = append(out, Stator(check.Build{StatorPoles: poles, Exciter: true}), Stator(check.Build{StatorPoles: poles}))
+		out = append(out, Stator(check.Build{StatorPoles: poles, Exciter: true}, "stator"), Stator(check.Build{StatorPoles: poles}, "stator"))
 	}
 	for _, name := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "phone", "aloud", "hush", "share", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
 		out = append(out, Icon(name))

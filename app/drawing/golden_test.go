@@ -15,7 +15,7 @@ var update = flag.Bool("update", false, "write the golden pictures anew")
 func TestGolden(t *testing.T) {
 	b := check.DefaultBuild()
 	four := check.Build{StatorPoles: 18, ChargeLeads: 4, GroundLead: true}
-	pictures := map[string]Picture{"stator": Stator(b), "verdict-out": VerdictMark("out")}
+	pictures := map[string]Picture{"stator": Stator(b, statorLabel(b)), "verdict-out": VerdictMark("out")}
 	for id, build := range map[check.ID]check.Build{
 		"lead-zero": b, "charge-pair-3-1": b, "charge-core-4": four, "pickup": b, "pickup-gap": b, "exciter-cranking": b,
 		"battery-dc": b, "battery-ac-swapped": b, "known-resistor": b, "volt-amp-known-1-2": b, "volt-amp-winding-3-4": four,

@@ -45,7 +45,7 @@ func (s *sheet) peakProbes(lean float64) {
 	leans := map[check.Terminal]float64{s.check.Red: lean, s.check.Black: lean}
 	leans[check.Core] = 16
 	red, black := s.probeOn(true, s.check.Red, leans), s.probeOn(false, s.check.Black, leans)
-	red.word, black.word = fit(red.word, textSize, red.roomAbove()), fit(black.word, textSize, black.roomAbove())
+	red.word, black.word = red.wordAbove(), black.wordAbove()
 	above := s.check.Black != check.Core
 	s.add(drawMeter(s.check.Function)...)
 	s.adapter(above)
@@ -58,6 +58,15 @@ func (s *sheet) blackIn(p probe, above bool) []Shape {
 	}
 	t, bend := p.tail(), p.past(8)
 	return cable(false, t.X, t.Y, bend.X, bend.Y, bend.X+10, blackJackY, adapterX, blackJackY)
+}
+
+// wordAbove is the word of a probe, or none: a piece of so short a word says nothing,
+// and its colour is there.
+func (p probe) wordAbove() string {
+	if textWidth(p.word, textSize) > p.roomAbove() {
+		return ""
+	}
+	return p.word
 }
 
 // roomAbove is how long the word of a probe that leans up may be, so that its

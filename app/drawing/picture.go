@@ -80,7 +80,7 @@ const (
 )
 
 // Words are the few words that are drawn or said in a text alternative, in the
-// user's language. A word without room is cut with an ellipsis.
+// user's language (package words has them). A word without room is cut with an ellipsis.
 type Words struct {
 	Red    string // on the handle of the red probe
 	Black  string // on the handle of the black probe
@@ -118,19 +118,4 @@ type Words struct {
 	KillOff               string // the kill wire is taken off
 	Eyes                  string // nothing is measured
 	Yes, No               string // beside what would be a yes, and a no
-}
-
-// English are the words in English.
-func English() Words {
-	return Words{
-		Red: "red", Black: "black", Core: "bare core metal", Case: "bare metal",
-		Apart: "plug apart", Joined: "plug together", Turns: "starter turns",
-		Gap: "gap", Leaf: "feeler leaf", Pickup: "pickup",
-		Battery: "battery", Fuse: "fuse", Bulb: "bulb", Resistor: "known resistor",
-		Series: "battery, fuse, lit bulb, known resistor and winding in one ring", Inside: "probes inside the clips",
-		Swapped: "probes swapped", Hot: "hot", Adapter: "adapter", Box: "ignition box", Coil: "ignition coil",
-		Idles: "engine idles", At3000: "3000 rpm", At5000: "5000 rpm", KeyOn: "key on", Lamp: "lamp on",
-		NeverCrank: "key off, never crank", Regulator: "regulator", Unplugged: "regulator unplugged", SparkPlug: "spark plug", GoodPlug: "good plug",
-		BareLead: "bare lead", Cap: "plug cap", KillOff: "kill wire off", Eyes: "eyes only", Yes: "yes", No: "no",
-	}
 }

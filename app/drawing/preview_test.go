@@ -72,7 +72,7 @@ func previewPictures() []Picture {
 	one := check.Build{StatorPoles: 1, ChargeLeads: 1}
 	add(one, "volt-amp-known-1-core", "volt-amp-winding-1-core", "hot-charge-grounded-1", "box-peak")
 	for _, n := range []int{1, 2, 3, 6, 8, 12, 18, 24, 36} {
-		out = append(out, Stator(check.Build{StatorPoles: n, Exciter: n%4 != 0}))
+		out = append(out, Stator(check.Build{StatorPoles: n, Exciter: n%4 != 0}, "stator"))
 	}
 	for _, n := range []string{"no-charge", "no-spark", "bench", "sessions", "about", "phone", "aloud", "hush", "share", "overcharges", "flat-after-standing", "weak-spark", "cuts-out-hot"} {
 		out = append(out, Icon(n))

@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"fmt"
 	"math"
 
 	"coilbook/engine/check"
@@ -89,17 +88,10 @@ func wrapped(r, width float64) []Shape {
 // corePoint is where a probe reaches the bare iron between the bolts.
 func corePoint(c Point, r float64) Point { return polar(c, r*0.34, 58) }
 
-// Stator draws the face of a build's stator: 120 by 120.
-func Stator(b check.Build) Picture {
-	return Picture{Width: 120, Height: 120, Label: statorLabel(b), Shapes: stator(b, Point{60, 60}, 57)}
-}
-
-// statorLabel is a plain alternative; a screen may put the user's words instead.
-func statorLabel(b check.Build) string {
-	if b.StatorPoles == 1 {
-		return "stator, 1 pole"
-	}
-	return fmt.Sprintf("stator, %d poles", b.StatorPoles)
+// Stator draws the face of a build's stator, 120 by 120; label is what it says to
+// those who do not see it.
+func Stator(b check.Build, label string) Picture {
+	return Picture{Width: 120, Height: 120, Label: label, Shapes: stator(b, Point{60, 60}, 57)}
 }
 
 // exciterPoint is the side of the wrapped pole, where its lead begins.

@@ -2,12 +2,10 @@ package part
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"coilbook/app/drawing"
 	"coilbook/app/words"
-	"coilbook/engine/quantity"
 	"coilbook/engine/spec"
 )
 
@@ -18,7 +16,7 @@ func barLabel(v spec.Verdict) string {
 	case v.HasValue:
 		out = append(out, words.Doubt(v))
 	case overRange(v):
-		out = append(out, quantity.Typed{State: quantity.OverRange}.String())
+		out = append(out, words.KeyOpen)
 	}
 	if v.HasLimit {
 		out = append(out, words.Limit(v.Limit))
@@ -69,7 +67,7 @@ func figures(l spec.Limit, s scale) []drawing.Shape {
 	unit := words.LimitUnit(l)
 	switch {
 	case l.Open:
-		return []drawing.Shape{figure(a, numeral(unit.Figure(low, l.Unit))+" "+unit.Name), figure(barRight, quantity.Typed{State: quantity.OverRange}.String())}
+		return []drawing.Shape{figure(a, numeral(unit.Figure(low, l.Unit))+" "+unit.Name), figure(barRight, words.KeyOpen)}
 	case math.IsInf(high, 1):
 		return []drawing.Shape{figure(a, words.Limit(l))}
 	case math.IsInf(low, -1):
@@ -82,7 +80,7 @@ func figures(l spec.Limit, s scale) []drawing.Shape {
 
 // numeral is a limit's number as it was given, with a minus as long as a plus.
 func numeral(n float64) string {
-	return strings.Replace(strconv.FormatFloat(math.Round(n*1e6)/1e6, 'f', -1, 64), "-", "−", 1)
+	return strings.Replace(words.Plain(math.Round(n*1e6)/1e6), "-", "−", 1)
 }
 
 // figure stands centred under a place, as far as the picture has room.

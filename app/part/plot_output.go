@@ -1,8 +1,6 @@
 package part
 
 import (
-	"fmt"
-
 	"coilbook/app/drawing"
 	"coilbook/app/words"
 	"coilbook/engine/assess"
@@ -19,7 +17,7 @@ import (
 func speeds() Axis {
 	a := Axis{Low: -250, High: 6000, Unit: words.SpeedUnit, Marks: []AxisMark{{0, words.AtRestMark}}}
 	for _, rpm := range []float64{machine.IdleSpeed, machine.MidSpeed, machine.QuickSpeed} {
-		a.Marks = append(a.Marks, AxisMark{rpm, fmt.Sprintf("%.0f", rpm)})
+		a.Marks = append(a.Marks, AxisMark{rpm, words.Plain(rpm)})
 	}
 	return a
 }

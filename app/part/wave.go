@@ -2,9 +2,9 @@ package part
 
 import (
 	"math"
-	"strconv"
 
 	"coilbook/app/drawing"
+	"coilbook/app/words"
 )
 
 // The plot of a waveform, and the frame inside it.
@@ -117,7 +117,7 @@ func ticks(low, high float64) []float64 {
 }
 
 func plainNumber(v float64) string {
-	text := strconv.FormatFloat(math.Round(math.Abs(v)*1e4)/1e4, 'f', -1, 64)
+	text := words.Plain(math.Round(math.Abs(v)*1e4) / 1e4)
 	if v < 0 {
 		return "−" + text
 	}

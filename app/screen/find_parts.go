@@ -50,7 +50,7 @@ func suspect(t *talk, one diagnose.Suspect) app.UI {
 		part.Picture("rungs", part.Rungs(step, words.Likelihoods-1)),
 		app.Span().Class("row-name").Body(
 			app.Strong().Text(words.Suspect(one.Fault)),
-			app.Small().Text(words.SuspectPart(one.Fault)),
+			app.Small().DataSet("why", words.WhyWord).Text(words.SuspectPart(one.Fault)), // see style.css
 		),
 		app.Span().Class("suspect-share").Body(app.Strong().Text(words.SuspectChance(one.Probability)), app.Small().Text(word)),
 		part.Picture("share", part.Share(one.Probability)),

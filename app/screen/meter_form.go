@@ -56,7 +56,7 @@ func (m *meterForm) start(name string, s meter.Sheet, kit *session.Kit) {
 	m.open = map[meter.Function]bool{meter.Ohms: true}
 	m.name, m.resistor, m.tolerance = name, "", ""
 	if kit != nil && kit.ResistorOhms != 0 {
-		m.resistor, m.tolerance = plain(kit.ResistorOhms), plain(kit.ResistorPercent)
+		m.resistor, m.tolerance = words.Plain(kit.ResistorOhms), words.Plain(kit.ResistorPercent)
 	}
 	m.put(s)
 }
@@ -64,7 +64,7 @@ func (m *meterForm) start(name string, s meter.Sheet, kit *session.Kit) {
 // put fills in all lines anew.
 func (m *meterForm) put(s meter.Sheet) {
 	m.class, m.counts, m.auto = s.Class, s.Counts, s.Auto
-	m.acLow, m.acHigh = plain(float64(s.ACLow)), plain(float64(s.ACHigh))
+	m.acLow, m.acHigh = words.Plain(float64(s.ACLow)), words.Plain(float64(s.ACHigh))
 	m.inputDC, m.inputAC = megaohms(s.InputDC), megaohms(s.InputAC)
 	m.lines, m.problem = linesOf(s), ""
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 
 	"coilbook/app/words"
 	"coilbook/engine/meter"
@@ -35,7 +34,7 @@ func linesOf(s meter.Sheet) []*sheetLine {
 		for _, n := range meter.Nominals(f, s.Counts) {
 			l := &sheetLine{function: f, nominal: n, label: labels[f][n]}
 			a := neighbour(stated, n)
-			l.percent, l.digits = plain(a.Percent), plain(a.Digits)
+			l.percent, l.digits = words.Plain(a.Percent), words.Plain(a.Digits)
 			l.on = slices.ContainsFunc(stated, func(line meter.Line) bool { return line.Nominal == n })
 			out = append(out, l)
 		}
@@ -122,8 +121,5 @@ func isTop(f meter.Function, n float64) bool { return f != meter.Ohms && n >= 50
 
 func decade(n float64) float64 { return math.Floor(math.Log10(n) + 1e-9) }
 
-// plain writes a number of a data sheet as it is typed.
-func plain(n float64) string { return strconv.FormatFloat(n, 'f', -1, 64) }
-
 // megaohms writes ohms as the form asks for them.
-func megaohms(r quantity.Ohm) string { return plain(math.Round(float64(r)) / 1e6) }
+func megaohms(r quantity.Ohm) string { return words.Plain(math.Round(float64(r)) / 1e6) }

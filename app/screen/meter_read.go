@@ -51,7 +51,7 @@ func explain(err error, on []*sheetLine) (problem string, at meter.Function) {
 	case err == nil:
 		return "", 0
 	case !errors.As(err, &field):
-		return err.Error(), 0
+		return words.NotASheet, 0
 	}
 	for i, l := range on {
 		if strings.HasPrefix(field.Field, fmt.Sprintf("lines[%d]", i)) {

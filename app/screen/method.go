@@ -2,7 +2,6 @@ package screen
 
 import (
 	"slices"
-	"strconv"
 
 	"github.com/google/uuid"
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -98,7 +97,7 @@ func (s *method) fill(k *session.Kit) {
 	}
 	for field, value := range map[string]float64{resistorOhms: k.ResistorOhms, resistorPercent: k.ResistorPercent, adapterFarads: k.AdapterMicrofarads, bleederOhms: k.BleederMegohms} {
 		if value > 0 {
-			s.figures[field] = strconv.FormatFloat(value, 'f', -1, 64)
+			s.figures[field] = words.Plain(value)
 		}
 	}
 }

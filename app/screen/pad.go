@@ -84,18 +84,19 @@ func typedClass(v view) string {
 func shownText(v view) string {
 	switch {
 	case v.text != "":
-		return v.text
+		return words.AsTyped(v.text)
 	case v.draft.Again, v.draft.Corrects != uuid.Nil:
 		return "–"
 	case v.line.Read() && v.line.Repeats.Count > 1:
 		return strings.TrimSuffix(words.Mean(v.line), " "+words.Units().Show(v.line.Typed).Unit.Name)
 	case v.line.Read():
-		return number(words.Units().Show(v.line.Typed))
+		shown := words.Units().Show(v.line.Typed)
+		return strings.TrimSuffix(words.Typed(v.line.Typed), " "+shown.Unit.Name)
 	}
 	return "–"
 }
 
-// number is a reading without its unit, which stands on its own key.
+// number is a reading without its unit, as it is kept.
 func number(t quantity.Typed) string { return strings.TrimSuffix(t.String(), " "+t.Unit.Name) }
 
 func (s *checkScreen) unitKey(v view) app.UI {
@@ -177,7 +178,7 @@ func (s *checkScreen) question(v view, choices []quantity.Typed) app.UI {
 	buttons := []app.UI{app.Span().Text(words.WhichOne)}
 	for _, c := range choices {
 		text := number(c)
-		buttons = append(buttons, part.Button("option", c.String(), func(ctx app.Context) { s.settle(ctx, text) }, text, v.text, string(s.Check), s.Session.String()))
+		buttons = append(buttons, part.Button("option", words.Typed(c), func(ctx app.Context) { s.settle(ctx, text) }, text, v.text, string(s.Check), s.Session.String()))
 	}
 	return app.Div().ID("because").Class("because which").Attr("role", "alert").Body(buttons...)
 }
@@ -200,7 +201,7 @@ func (s *checkScreen) pad(v view) app.UI {
 		digit("7"), digit("8"), digit("9"), key("word", keyOpen, words.KeyOpen),
 		digit("4"), digit("5"), digit("6"), key("word", keyUnsettled, words.KeyUnsettled),
 		digit("1"), digit("2"), digit("3"), key("word", keySkip, words.KeySkip),
-		digit("."), digit("0"),
+		key("digit", ".", words.DecimalMark()), digit("0"),
 		app.Button().Type("button").Class("key digit").ID("key-erase").Aria("label", words.Erase).Text("⌫").
 			OnClick(func(ctx app.Context, _ app.Event) { s.pressed(ctx, keyErase) }),
 		app.Button().Type("button").Class("key enter").ID("enter").Text(words.Enter(v.text == "" && v.line.Answered)).

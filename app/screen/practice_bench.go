@@ -331,7 +331,7 @@ func (s *practiceBench) plot() app.UI {
 	w := s.Room.wave
 	switch {
 	case w.err != nil:
-		return part.Text("problem", w.err.Error())
+		return part.Text("problem", words.WaveFailed)
 	case w.done:
 		said := words.Wave(w.trace)
 		return app.Div().Class("card").ID("plot").Body(part.Picture("wave-plot", part.Wave(w.trace.Volts, w.trace.Step, said)), part.Text("quiet", said))

@@ -42,8 +42,7 @@ func (s *settings) unkept() string {
 	return ""
 }
 
-// onScreen is how the app looks and reads. The choice of a language belongs here,
-// as the first one.
+// onScreen is how the app looks and reads.
 func (s *settings) onScreen() app.UI {
 	var looks []option
 	for _, t := range words.Themes {
@@ -53,6 +52,7 @@ func (s *settings) onScreen() app.UI {
 		}})
 	}
 	return choices(words.ScreenTitle,
+		languages(),
 		askOne("look", words.LookTitle, looks...),
 		askOne("type", words.TypeTitle,
 			s.either(words.TypeNormal, !s.Phone.set.Large, func(set *device.Settings) { set.Large = false }),

@@ -72,7 +72,7 @@ func (s *setup) Render() app.UI {
 			heading(words.SetupTitle),
 			part.Text("quiet", words.SetupHint),
 			app.Div().Class("with-picture").Body(
-				part.Picture("stator", drawing.Stator(s.form.Build)),
+				part.Picture("stator", drawing.Stator(s.form.Build, words.StatorPicture(s.form.Build))),
 				app.Div().Class("beside").Body(s.leads(), s.poles()),
 			),
 			s.yesNo("exciter", words.AskExciter, &s.form.Build.Exciter),
@@ -238,7 +238,7 @@ func (s *setup) profiles() app.UI {
 	list := []option{}
 	for _, p := range s.Desk.Profiles() {
 		on := s.form.Profile == p.ID || (s.form.Profile == "" && p.ID == specs.DefaultID)
-		list = append(list, option{p.Name, on, func() { s.form.Profile = p.ID }})
+		list = append(list, option{words.ProfileName(p), on, func() { s.form.Profile = p.ID }})
 	}
 	return askOne("profile", words.AskProfile, list...)
 }

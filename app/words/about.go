@@ -1,7 +1,6 @@
 package words
 
 import (
-	"coilbook/app/drawing"
 	"coilbook/engine/check"
 )
 
@@ -15,21 +14,21 @@ type Card struct {
 // About is the text of the about screen.
 func About() []Card {
 	return []Card{
-		{Title: "Before you touch anything", Warning: true, Lines: safety()},
-		{Title: "How it judges", Lines: []string{
-			"A reading is taken with the doubt of your meter, leads and the winding's temperature.",
-			"In spec and out of spec are said only when at least 95 % sure (after JCGM 106 and ISO 14253-1). Otherwise it says “cannot tell”, and what would decide it.",
-			"The bundled limits are wide, common practice, and not the figures of your machine. The service manual's figure is better.",
-			"A meter can find bad insulation. It cannot prove good insulation, and it cannot see a few shorted turns.",
+		{Title: say("Before you touch anything"), Warning: true, Lines: safety()},
+		{Title: say("How it judges"), Lines: []string{
+			say("A reading is taken with the doubt of your meter, leads and the winding's temperature."),
+			say("In spec and out of spec are said only when at least 95 % sure (after JCGM 106 and ISO 14253-1). Otherwise it says “cannot tell”, and what would decide it."),
+			say("The bundled limits are wide, common practice, and not the figures of your machine. The service manual's figure is better."),
+			say("A meter can find bad insulation. It cannot prove good insulation, and it cannot see a few shorted turns."),
 		}},
-		{Title: "The practice bench", Lines: []string{
+		{Title: say("The practice bench"), Lines: []string{
 			Simulated,
-			"On it nothing shocks, burns or breaks. On a real machine all of it does: the cautions it shows are meant.",
+			say("On it nothing shocks, burns or breaks. On a real machine all of it does: the cautions it shows are meant."),
 		}},
-		{Title: "Your records", Lines: []string{
-			"Sessions stay on this phone. Nothing is sent anywhere; there is no server.",
-			"A correction keeps the earlier reading. “Save as file” makes a copy to keep or send.",
-			"To keep Coilbook at hand, add it to the home screen from the browser's menu. It then opens without signal.",
+		{Title: say("Your records"), Lines: []string{
+			say("Sessions stay on this phone. Nothing is sent anywhere; there is no server."),
+			say("A correction keeps the earlier reading. “Save as file” makes a copy to keep or send."),
+			say("To keep Coilbook at hand, add it to the home screen from the browser's menu. It then opens without signal."),
 		}},
 	}
 }
@@ -42,6 +41,3 @@ func safety() []string {
 	}
 	return lines
 }
-
-// Drawn are the few words inside the pictures.
-func Drawn() drawing.Words { return drawing.English() }

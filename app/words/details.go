@@ -2,7 +2,6 @@ package words
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"coilbook/engine/assess"
@@ -28,24 +27,24 @@ func Details(b assess.Bench, l assess.Line) []Detail {
 			out = append(out, Detail{label, text})
 		}
 	}
-	add("Shown", shown(l))
-	add("Repeats", repeats(l))
-	add("Leads", leadsTaken(b, l))
-	add("Frequency", offBand(b, l))
-	add("Pulse", pulse(l))
-	add("At "+temperatureAt(20, 0), atReference(l))
-	add("Rise", rise(l))
-	add("Doubt", doubtParts(l))
-	add("Limit", limitSource(l.Verdict))
-	add("How sure", howSure(l.Verdict))
-	add("Insulation", insulation(b, l))
+	add(say("Shown"), shown(l))
+	add(say("Repeats"), repeats(l))
+	add(say("Leads"), leadsTaken(b, l))
+	add(say("Frequency"), offBand(b, l))
+	add(say("Pulse"), pulse(l))
+	add(say("At %s", temperatureAt(20, 0)), atReference(l))
+	add(say("Rise"), rise(l))
+	add(say("Doubt"), doubtParts(l))
+	add(say("Limit"), limitSource(l.Verdict))
+	add(say("How sure"), howSure(l.Verdict))
+	add(say("Insulation"), insulation(b, l))
 	if l.NotPeak {
-		add("Not a peak", notPeak)
+		add(say("Not a peak"), notPeak)
 	}
 	return out
 }
 
-const notPeak = "Pulses and cut waves read lower than they are: a meter shows about seven tenths of a clean wave's peak, and of narrow pulses a few hundredths. A peak-hold adapter reads the height."
+var notPeak = say("Pulses and cut waves read lower than they are: a meter shows about seven tenths of a clean wave's peak, and of narrow pulses a few hundredths. A peak-hold adapter reads the height.")
 
 func shown(l assess.Line) string {
 	switch {
@@ -54,9 +53,9 @@ func shown(l assess.Line) string {
 	case l.Measured.Range.Label == "":
 		return Typed(l.Typed)
 	case l.Repeats.Count > 1:
-		return Mean(l) + " on average, on the " + l.Measured.Range.Label + " range"
+		return say("%s on average, on the %s range", Mean(l), rangeLabel(l.Measured.Range))
 	}
-	return l.Typed.String() + " on the " + l.Measured.Range.Label + " range"
+	return say("%s on the %s range", Typed(l.Typed), rangeLabel(l.Measured.Range))
 }
 
 func repeats(l assess.Line) string {
@@ -64,27 +63,27 @@ func repeats(l assess.Line) string {
 	if r.Count < 2 || r.State != quantity.Number {
 		return ""
 	}
-	out := count(r.Count, "reading", "readings") + " from the lowest to the highest spread " + plainValue(l, r.Spread) + "."
+	out := say("%s from the lowest to the highest spread %s.", count(r.Count, "%d reading", "%d readings"), plainValue(l, r.Spread))
 	switch {
 	case r.Retake >= 0:
 		out += " " + OddOneOut(l)
 	case r.Wanders:
-		out += " That is more than the meter explains: the whole spread counts as doubt."
+		out += " " + say("That is more than the meter explains: the whole spread counts as doubt.")
 	case r.Few:
-		out += " So few readings know their scatter badly; " + count(4, "one", "of them") + " or more help most."
+		out += " " + say("So few readings know their scatter badly; 4 of them or more help most.")
 	}
 	return out
 }
 
 // OddOneOut asks for the one reading of several that stands apart.
 func OddOneOut(l assess.Line) string {
-	return "Reading " + strconv.Itoa(l.Repeats.Retake+1) + " (" + Typed(l.Run[l.Repeats.Retake].Typed) + ") stands apart: take it again."
+	return say("Reading %d (%s) stands apart: take it again.", l.Repeats.Retake+1, Typed(l.Run[l.Repeats.Retake].Typed))
 }
 
 // plainValue writes a size in the unit of the display.
 func plainValue(l assess.Line, si float64) string {
 	t := units.Show(l.Typed)
-	return quantity.Decimal(math.Abs(t.Unit.Difference().In(si)), min(t.Decimals()+1, 4)) + " " + t.Unit.Name
+	return decimal(math.Abs(t.Unit.Difference().In(si)), min(t.Decimals()+1, 4)) + " " + t.Unit.Name
 }
 
 func leadsTaken(b assess.Bench, l assess.Line) string {
@@ -93,14 +92,15 @@ func leadsTaken(b assess.Bench, l assess.Line) string {
 	if l.Derived || m.State != quantity.Number || l.Check.Function != meter.Ohms || l.Check.Instrument != check.Multimeter || math.Abs(off) < 1e-12 {
 		return ""
 	}
-	how := ", as your probes read when held together"
-	if !m.Zeroed {
-		how = ", as leads usually have (" + trimmed(float64(b.Meter.Leads.Low)) + " to " + trimmed(float64(b.Meter.Leads.High)) + " Ω): hold the probes together to know yours"
-	}
 	if l.Typed.Unit.Factor > 100 {
 		return ""
 	}
-	return "less " + quantity.PrintIn(l.Typed.Unit, off, max(l.Typed.Step/2, 1e-3)) + how
+	less := printedIn(l.Typed.Unit, off, max(l.Typed.Step/2, 1e-3))
+	if m.Zeroed {
+		return say("less %s, as your probes read when held together", less)
+	}
+	usual := b.Meter.Leads
+	return say("less %s, as leads usually have (%s to %s Ω): hold the probes together to know yours", less, Plain(float64(usual.Low)), Plain(float64(usual.High)))
 }
 
 // offBand says that an AC range may be outside of what it is made for.
@@ -109,38 +109,34 @@ func offBand(b assess.Bench, l assess.Line) string {
 		return ""
 	}
 	band := b.Meter.Band
-	return "perhaps outside of the " + trimmed(float64(band.Low)) + " to " + trimmed(float64(band.High)) +
-		" Hz that this range is made for: 5 % more doubt is allowed for it (an assumption)"
+	return say("perhaps outside of the %s to %s Hz that this range is made for: 5 %% more doubt is allowed for it (an assumption)", Plain(float64(band.Low)), Plain(float64(band.High)))
 }
-
-func trimmed(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func pulse(l assess.Line) string {
 	p := l.Peak
 	if p == nil {
 		return ""
 	}
-	out := "the adapter holds about " + percent(p.Share) + " of it; worked back: " + volts(float64(p.Value), float64(p.Std))
+	value, least, most := volts(float64(p.Value), float64(p.Std)), volts(float64(p.Low), float64(p.Std)), volts(float64(p.High), float64(p.Std))
+	out := say("the adapter holds about %s of it; worked back: %s, from %s to %s.", percent(p.Share), value, least, most)
 	if math.IsInf(float64(p.High), 1) {
-		out += ", at least " + volts(float64(p.Low), float64(p.Std))
-	} else {
-		out += ", from " + volts(float64(p.Low), float64(p.Std)) + " to " + volts(float64(p.High), float64(p.Std))
+		out = say("the adapter holds about %s of it; worked back: %s, at least %s.", percent(p.Share), value, least)
 	}
-	return out + "." + pulseFlags(*p)
+	return out + pulseFlags(*p)
 }
 
-func volts(v, doubt float64) string { return quantity.Print(quantity.VoltageDC, v, 2*doubt) }
+func volts(v, doubt float64) string { return printed(quantity.VoltageDC, v, 2*doubt) }
 
 func pulseFlags(p meter.Peak) string {
 	switch {
 	case p.Droops:
-		return " Most of it is lost in between: a meter of 10 MΩ shows more."
+		return " " + say("Most of it is lost in between: a meter of 10 MΩ shows more.")
 	case p.Vague:
-		return " Adapter and pulse are known too loosely for that much correction."
+		return " " + say("Adapter and pulse are known too loosely for that much correction.")
 	case p.Diode:
-		return " At so few volts the adapter's diode takes a large part."
+		return " " + say("At so few volts the adapter's diode takes a large part.")
 	case p.Slow:
-		return " Pulses come more slowly than the display: take the highest steady number."
+		return " " + say("Pulses come more slowly than the display: take the highest steady number.")
 	}
 	return ""
 }
@@ -150,7 +146,7 @@ func atReference(l assess.Line) string {
 	if v.Limit.Condition.AtCelsius == nil || !v.HasValue {
 		return ""
 	}
-	return number(unitOf(v), v.Value, 2*v.Std) + " " + unitOf(v).Name + "; the winding is taken to be at " + temperature(l.Air)
+	return say("%s %s; the winding is taken to be at %s", number(unitOf(v), v.Value, 2*v.Std), unitOf(v).Name, temperature(l.Air))
 }
 
 // rise is by how much a run warmed a winding, on the average over its wire.
@@ -158,7 +154,7 @@ func rise(l assess.Line) string {
 	if l.Check.Measures != spec.WindingHeat || !l.Verdict.HasValue {
 		return ""
 	}
-	return "about " + warmer(l.Verdict.Value-float64(l.Air.At)) + " over " + temperature(l.Air) + " before the run; the hottest spot is warmer than this average"
+	return say("about %s over %s before the run; the hottest spot is warmer than this average", warmer(l.Verdict.Value-float64(l.Air.At)), temperature(l.Air))
 }
 
 func temperature(t spec.Temperature) string {
@@ -181,10 +177,10 @@ func doubtParts(l assess.Line) string {
 		name string
 		size float64
 	}{
-		{"what all readings of this range share", 2 * m.Shared},
-		{"last digit and contact", 2 * m.Own},
-		{"the meter's calibration", 2 * m.Gain * math.Abs(m.Value)},
-		{"temperature", heatPart(l, v)},
+		{say("what all readings of this range share"), 2 * m.Shared},
+		{say("last digit and contact"), 2 * m.Own},
+		{say("the meter's calibration"), 2 * m.Gain * math.Abs(m.Value)},
+		{say("temperature"), heatPart(l, v)},
 	}
 	var named []string
 	for range parts {
@@ -194,11 +190,11 @@ func doubtParts(l assess.Line) string {
 		}
 		parts[at].size = 0
 	}
-	out := "± " + number(u.Difference(), 2*v.Std, 2*v.Std) + " " + u.Name + " covers about 95 %"
+	out := say("± %s %s covers about 95 %%", number(u.Difference(), 2*v.Std, 2*v.Std), u.Name)
 	if l.Derived || l.Peak != nil || len(named) < 1 {
 		return out + "."
 	}
-	return out + ". From: " + strings.Join(named, ", ") + "."
+	return say("%s. From: %s.", out, strings.Join(named, ", "))
 }
 
 func heatPart(l assess.Line, v spec.Verdict) float64 {
@@ -223,18 +219,18 @@ func limitSource(v spec.Verdict) string {
 		return ""
 	}
 	p := v.Limit.Provenance
-	out := Limit(v.Limit)
+	out, state := Limit(v.Limit), told(v.Limit.Condition.State)
 	if c := v.Limit.Condition.AtCelsius; c != nil {
-		out += " at " + temperatureAt(*c, 0)
+		out = say("%s at %s", out, temperatureAt(*c, 0))
 	}
-	return out + ", " + v.Limit.Condition.State + ". Source: " + string(p.Kind) + ", " + p.Date + ". " + p.Note
+	return say("%s, %s. Source: %s, %s. %s", out, state, told(string(p.Kind)), p.Date, told(p.Note))
 }
 
 func howSure(v spec.Verdict) string {
 	if !v.HasLimit || !v.HasValue {
 		return ""
 	}
-	return certainty(v.Probability) + " that it is in spec. “In spec” is said from 95 % on, “out of spec” at 5 % or less and “cannot tell” between."
+	return say("%s that it is in spec. “In spec” is said from 95 %% on, “out of spec” at 5 %% or less and “cannot tell” between.", certainty(v.Probability))
 }
 
 // insulation sets a reading to the core beside the standard's minimum.
@@ -243,24 +239,23 @@ func insulation(b assess.Bench, l assess.Line) string {
 	if !ok {
 		return ""
 	}
-	standard := "IEEE 43 (from memory; written for larger machines, tested with 500 V) asks for 5 MΩ at 40 °C. At " + temperature(l.Air) +
-		" that is about " + megohms(in.Flattest) + " to " + megohms(in.Least) + " by its two rules."
+	standard := say("IEEE 43 (from memory; written for larger machines, tested with 500 V) asks for 5 MΩ at 40 °C. At %s that is about %s to %s by its two rules.", temperature(l.Air), megohms(in.Flattest), megohms(in.Least))
 	if in.Open {
-		return "Open line means more than " + megohms(in.Shown) + " on this range. " + standard + " " + proofs[in.Proof]
+		return say("Open line means more than %s on this range. %s %s", megohms(in.Shown), standard, proofs[in.Proof])
 	}
 	return standard + " " + proofs[in.Proof]
 }
 
 var proofs = map[winding.Proof]string{
-	winding.ProvesNothing:  "So this neither passes nor fails it: an insulation tester can.",
-	winding.ProvesFailure:  "This is below it.",
-	winding.ProvesNoDefect: "At the volt or so of a meter it is above that; at running voltage only an insulation tester can tell.",
+	winding.ProvesNothing:  say("So this neither passes nor fails it: an insulation tester can."),
+	winding.ProvesFailure:  say("This is below it."),
+	winding.ProvesNoDefect: say("At the volt or so of a meter it is above that; at running voltage only an insulation tester can tell."),
 }
 
 func megohms(r quantity.Ohm) string {
 	v := float64(r) / 1e6
 	if v >= 10 {
-		return strconv.FormatFloat(v, 'f', 0, 64) + " MΩ"
+		return decimal(v, 0) + " MΩ"
 	}
-	return strconv.FormatFloat(v, 'g', 2, 64) + " MΩ"
+	return twoDigits(v) + " MΩ"
 }

@@ -2,8 +2,6 @@ package words
 
 import (
 	"errors"
-	"fmt"
-	"strconv"
 	"strings"
 
 	"coilbook/engine/check"
@@ -13,84 +11,87 @@ import (
 )
 
 // Words of the search for the fault.
-const (
-	ToFind          = "Suspects, and the next check"
-	FindNotHere     = "Suspects are named for a machine or its stator, not for a meter."
-	FindNoFaults    = "The list of faults cannot be read: load the page again."
-	SuspectsTitle   = "Suspects"
-	NextCheckTitle  = "Next check"
-	OwnChoiceTitle  = "The check you chose"
-	TakenAgainTitle = "Take it again"
-	FirstTitle      = "Before it"
-	NothingBefore   = "All that it needs is open already."
-	StepsTitle      = "How"
-	AskReading      = "What does the meter show?"
-	AskLeaf         = "Which leaf slides through?"
-	AskUnitShown    = "Unit"
-	EnterReading    = "Enter"
-	SayOpen         = "Open line"
-	SayUnsettled    = "Won't settle"
-	SayCannot       = "Can't do it"
-	OtherCheck      = "Another check"
-	SuggestedCheck  = "Back to the suggested check"
-	LeaveAsItIs     = "Leave it as it is"
-	SaidTitle       = "What the readings say"
-	SaidHint        = "Tap one to correct it."
-	FindingTitle    = "The finding"
-	NothingMore     = "No further check is worth its minutes now."
-	ToldApartTitle  = "It may also be"
-	NotToldApart    = "The checks so far cannot tell these apart from it."
-	OffTheList      = "Something that is not on the list"
-	NotSettled      = "Not settled yet"
-	LeftOutEarlier  = "left out earlier"
-	NotCounted      = "Does not count: "
-	CountBoth       = "Count both"
-	BeyondTitle     = "Read for the suspects"
-	GeneratorTitle  = "Checks of the generator itself"
-	FitNone         = "The readings fit no fault of the list: one of them may be wrong, or it is something else. Take the oddest again before you go on."
+var (
+	WhyWord         = say("why")
+	ToFind          = say("Suspects, and the next check")
+	FindNotHere     = say("Suspects are named for a machine or its stator, not for a meter.")
+	FindNoFaults    = say("The list of faults cannot be read: load the page again.")
+	SuspectsTitle   = say("Suspects")
+	NextCheckTitle  = say("Next check")
+	OwnChoiceTitle  = say("The check you chose")
+	TakenAgainTitle = say("Take it again")
+	FirstTitle      = say("Before it")
+	NothingBefore   = say("All that it needs is open already.")
+	StepsTitle      = say("How")
+	AskReading      = say("What does the meter show?")
+	AskLeaf         = say("Which leaf slides through?")
+	AskUnitShown    = say("Unit")
+	EnterReading    = say("Enter")
+	SayOpen         = say("Open line")
+	SayUnsettled    = say("Won't settle")
+	SayCannot       = say("Can't do it")
+	OtherCheck      = say("Another check")
+	SuggestedCheck  = say("Back to the suggested check")
+	LeaveAsItIs     = say("Leave it as it is")
+	SaidTitle       = say("What the readings say")
+	SaidHint        = say("Tap one to correct it.")
+	FindingTitle    = say("The finding")
+	NothingMore     = say("No further check is worth its minutes now.")
+	ToldApartTitle  = say("It may also be")
+	NotToldApart    = say("The checks so far cannot tell these apart from it.")
+	OffTheList      = say("Something that is not on the list")
+	NotSettled      = say("Not settled yet")
+	LeftOutEarlier  = say("left out earlier")
+	NotCounted      = say("Does not count:") + " "
+	CountBoth       = say("Count both")
+	BeyondTitle     = say("Read for the suspects")
+	GeneratorTitle  = say("Checks of the generator itself")
+	FitNone         = say("The readings fit no fault of the list: one of them may be wrong, or it is something else. Take the oddest again before you go on.")
 )
 
 // FindHeading asks for the cause of what the machine does.
 func FindHeading(a check.Aim) string {
 	if a == check.Bench {
-		return Aim(a) + ": is it sound?"
+		return say("%s: is it sound?", Aim(a))
 	}
-	return Aim(a) + ": what is it?"
+	return say("%s: what is it?", Aim(a))
 }
 
 // FindProgress says how many checks of a search have an answer.
-func FindProgress(answers int) string { return count(answers, "answer", "answers") + " so far" }
+func FindProgress(answers int) string {
+	return count(answers, "%d answer so far", "%d answers so far")
+}
 
 // Groups of the start screen.
-const (
-	ChargingAims = "Battery and charging"
-	SparkAims    = "Ignition"
-	BenchAims    = "Out of the machine"
+var (
+	ChargingAims = say("Battery and charging")
+	SparkAims    = say("Ignition")
+	BenchAims    = say("Out of the machine")
 )
 
 // Growing says how far the machines are drawn that readings are weighed against.
 func Growing(ready, of int) string {
 	if of == 0 {
-		return "Drawing virtual machines…"
+		return say("Drawing virtual machines…")
 	}
-	return fmt.Sprintf("Drawing virtual machines with every fault, to compare yours with: %d of %d.", ready, of)
+	return say("Drawing virtual machines with every fault, to compare yours with: %d of %d.", ready, of)
 }
 
 // SuspectsFrom says what the suspects rest on.
 func SuspectsFrom(minutes float64, readings int) string {
 	if readings == 0 {
-		return "Nothing read yet: this is how often each is met."
+		return say("Nothing read yet: this is how often each is met.")
 	}
-	return "After " + MinutesSpent(minutes, readings) + "."
+	return say("After %s.", MinutesSpent(minutes, readings))
 }
 
 // Suspect names a fault of the catalogue, or that there is none.
 func Suspect(f fault.Fault) string {
 	switch {
 	case f.ID == fault.None:
-		return "Nothing wrong that a check shows"
+		return say("Nothing wrong that a check shows")
 	case f.HotOnly:
-		return Fault(f.Kind) + ", only when warm"
+		return say("%s, only when warm", Fault(f.Kind))
 	}
 	return namedFault(f)
 }
@@ -98,7 +99,7 @@ func Suspect(f fault.Fault) string {
 // SuspectPart names the part of a suspect.
 func SuspectPart(f fault.Fault) string {
 	if f.ID == fault.None {
-		return "The complaint has another cause"
+		return say("The complaint has another cause")
 	}
 	return PartsTogether(f.Parts())
 }
@@ -119,11 +120,11 @@ func Likelihood(p float64) (step int, word string) {
 	return 0, likelihoods[Likelihoods-1]
 }
 
-var likelihoods = [Likelihoods]string{"nearly sure", "likely", "possible", "unlikely", "hardly"}
+var likelihoods = [Likelihoods]string{say("nearly sure"), say("likely"), say("possible"), say("unlikely"), say("hardly")}
 
 // Leading tells the suspect in front in one sentence.
 func Leading(s diagnose.Suspect) string {
-	return "Most likely: " + lowerFirst(Suspect(s.Fault)) + ", " + SuspectChance(s.Probability) + "."
+	return say("Most likely: %s, %s.", lowerFirst(Suspect(s.Fault)), SuspectChance(s.Probability))
 }
 
 // First is what to do before a check, with its time.
@@ -134,7 +135,7 @@ func Takes(c check.Check, minutes float64) string {
 	if minutes == c.Minutes {
 		return Minutes(c)
 	}
-	return upperFirst(minutesOf(minutes)) + ": " + StepMinutes(minutes-c.Minutes) + " to get at it, " + StepMinutes(c.Minutes) + " for the check."
+	return say("%s: %s to get at it, %s for the check.", upperFirst(minutesOf(minutes)), StepMinutes(minutes-c.Minutes), StepMinutes(c.Minutes))
 }
 
 // AskOf is the question above the input of a check.
@@ -150,17 +151,17 @@ func AskOf(c check.Check) string {
 
 // TakenAgain says that what is entered replaces a reading.
 func TakenAgain(value string) string {
-	return "What you enter now takes the place of “" + value + "”."
+	return say("What you enter now takes the place of “%s”.", value)
 }
 
 // OddReading says why a reading is asked for once more.
 func OddReading(value string) string {
-	return "“" + value + "” decides much and may be a slip. Place the probes anew and read once more: both readings count."
+	return say("“%s” decides much and may be a slip. Place the probes anew and read once more: both readings count.", value)
 }
 
 // TakenAlong says that what is entered counts together with a reading.
 func TakenAlong(value string) string {
-	return "What you enter now counts together with “" + value + "”."
+	return say("What you enter now counts together with “%s”.", value)
 }
 
 // Together writes readings of one point: the last of them, and how many count.
@@ -168,14 +169,14 @@ func Together(values []string) string {
 	if len(values) < 2 {
 		return strings.Join(values, "")
 	}
-	return values[len(values)-1] + " (" + strconv.Itoa(len(values)) + " readings)"
+	return say("%s (%d readings)", values[len(values)-1], len(values))
 }
 
 // FindProblem turns an error about a reading into one sentence.
 func FindProblem(err error) string {
 	var f *meter.FieldError
 	if errors.As(err, &f) {
-		return "The reading " + f.Reason + ": " + f.WayOut + "."
+		return say("The reading %s: %s.", told(f.Reason), told(f.WayOut))
 	}
 	return NotAReading(err)
 }
@@ -187,7 +188,7 @@ func FindingIs(f diagnose.Finding) string {
 	case f.Action == diagnose.NotListed || !ok:
 		return OffTheList
 	case f.Action == diagnose.NoFault:
-		return "No fault that these checks can see"
+		return say("No fault that these checks can see")
 	case f.Action == diagnose.Open:
 		return NotSettled
 	}
@@ -209,20 +210,20 @@ func FindingChance(f diagnose.Finding) string {
 	s, ok := found(f)
 	switch {
 	case !ok:
-		return "No fault of the list stands out."
+		return say("No fault of the list stands out.")
 	case f.Action == diagnose.NotListed:
-		return "The readings fit no fault of the list. Nearest comes: " + lowerFirst(Suspect(s.Fault)) + "."
+		return say("The readings fit no fault of the list. Nearest comes: %s.", lowerFirst(Suspect(s.Fault)))
 	case f.Action == diagnose.NoFault:
-		return "With " + SuspectChance(f.Probability) + " the parts that were read are sound, and the complaint has another cause."
+		return say("With %s the parts that were read are sound, and the complaint has another cause.", SuspectChance(f.Probability))
 	case f.Action == diagnose.Open && s.Fault.ID == fault.None:
-		return "Nothing stands out: " + SuspectChance(f.Probability) + " that no part is at fault."
+		return say("Nothing stands out: %s that no part is at fault.", SuspectChance(f.Probability))
 	case f.Action == diagnose.Open:
-		return "Nothing stands out. Likeliest: " + lowerFirst(PartsTogether(f.Parts)) + ", " + SuspectChance(f.Probability) + "."
+		return say("Nothing stands out. Likeliest: %s, %s.", lowerFirst(PartsTogether(f.Parts)), SuspectChance(f.Probability))
 	}
 	if f.Parts.Size() > 1 {
 		return bothChance(f, s)
 	}
-	return PartsTogether(f.Parts) + ": " + SuspectChance(f.Probability) + ". This fault of it: " + SuspectChance(s.Probability) + "."
+	return say("%s: %s. This fault of it: %s.", PartsTogether(f.Parts), SuspectChance(f.Probability), SuspectChance(s.Probability))
 }
 
 // FindingRemedy says what to do about it.
@@ -230,28 +231,28 @@ func FindingRemedy(f diagnose.Finding, a check.Aim) string {
 	s, ok := found(f)
 	switch {
 	case f.Action == diagnose.NotListed || !ok:
-		return "Take the oddest readings again. If they stay, somebody who knows this machine should see it."
+		return say("Take the oddest readings again. If they stay, somebody who knows this machine should see it.")
 	case f.Action == diagnose.NoFault && a == check.Bench:
 		return OnBenchSound
 	case f.Action == diagnose.NoFault:
-		return "Ride it, and come back when it fails: some faults show only then."
+		return say("Ride it, and come back when it fails: some faults show only then.")
 	case f.Action == diagnose.Open:
-		return "Buy nothing yet: what was read does not settle it. Do one of the checks that were left out, or have it seen by somebody who knows this machine."
+		return say("Buy nothing yet: what was read does not settle it. Do one of the checks that were left out, or have it seen by somebody who knows this machine.")
 	}
 	return remedyFor(s.Fault)
 }
 
 // Slipped asks to take a reading again that fits the others badly.
-func Slipped(name string) string { return "Take this one again: " + name }
+func Slipped(name string) string { return say("Take this one again: %s", name) }
 
 // SlipOf says why, with the reading's name.
 func SlipOf(name string, p float64) string {
-	return "“" + name + "” fits the others badly; with " + SuspectChance(p) + " it is a slip of probe, dial or pen."
+	return say("“%s” fits the others badly; with %s it is a slip of probe, dial or pen.", name, SuspectChance(p))
 }
 
 // SlipReason says why, below the name.
 func SlipReason(p float64) string {
-	return "It fits the others badly; with " + SuspectChance(p) + " it is a slip of probe, dial or pen."
+	return say("It fits the others badly; with %s it is a slip of probe, dial or pen.", SuspectChance(p))
 }
 
 // FindingSpent is what the way to the finding took.

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -12,13 +11,13 @@ import (
 )
 
 // Words of the reasons.
-const (
-	ReasonsTitle = "For and against"
-	ForTitle     = "For it"
-	AgainstTitle = "Against it"
-	NoReasons    = "No reading so far tells it from the other suspects: it stands where it stood."
-	MeansTitle   = "What each answer would mean"
-	FindingRests = "What it rests on"
+var (
+	ReasonsTitle = say("For and against")
+	ForTitle     = say("For it")
+	AgainstTitle = say("Against it")
+	NoReasons    = say("No reading so far tells it from the other suspects: it stands where it stood.")
+	MeansTitle   = say("What each answer would mean")
+	FindingRests = say("What it rests on")
 )
 
 // Reason says what a reading tells about a suspect: what was read, what nine in ten
@@ -30,18 +29,23 @@ func Reason(k check.Check, value string, f fault.Fault, r diagnose.Reason) strin
 	if usual == "" {
 		return out + upperFirst(oftener(r.Weight)) + "."
 	}
-	whose, link := "With this fault ", "; "
-	if f.ID == fault.None {
-		whose = "Of sound machines "
-	}
 	number := r.Answer.State == quantity.Number && k.Instrument != check.Eyes && (r.Low != 0 || r.High != 0)
+	sound, often := f.ID == fault.None, oftener(r.Weight)
+	evenSo := number && r.Weight > 0 && !r.Usual()
+	but := number && r.Weight < 0 && r.Usual()
 	switch {
-	case number && r.Weight > 0 && !r.Usual():
-		link = "; even so, "
-	case number && r.Weight < 0 && r.Usual():
-		link = " too; but "
+	case sound && evenSo:
+		return out + say("Of sound machines %s; even so, %s.", usual, often)
+	case sound && but:
+		return out + say("Of sound machines %s too; but %s.", usual, often)
+	case sound:
+		return out + say("Of sound machines %s; %s.", usual, often)
+	case evenSo:
+		return out + say("With this fault %s; even so, %s.", usual, often)
+	case but:
+		return out + say("With this fault %s too; but %s.", usual, often)
 	}
-	return out + whose + usual + link + oftener(r.Weight) + "."
+	return out + say("With this fault %s; %s.", usual, often)
 }
 
 // usualAnswer is what machines with a fault answer; "" where nothing is known.
@@ -50,46 +54,46 @@ func usualAnswer(k check.Check, r diagnose.Reason) string {
 	number := r.Low != 0 || r.High != 0
 	switch {
 	case k.Instrument == check.Eyes:
-		return inHundred(r.Open) + " say yes"
+		return say("%s say yes", inHundred(r.Open))
 	case r.Open >= nearlyAll:
-		return "nearly all read open line"
+		return say("nearly all read open line")
 	case r.Restless >= nearlyAll:
-		return "nearly all will not settle"
+		return say("nearly all will not settle")
 	case !number:
 		return ""
 	case r.Open >= few:
-		return inHundred(r.Open) + " read open line, most others " + Span(k, r.Low, r.High)
+		return say("%s read open line, most others %s", inHundred(r.Open), Span(k, r.Low, r.High))
 	case r.Restless >= few:
-		return inHundred(r.Restless) + " do not settle, most others read " + Span(k, r.Low, r.High)
+		return say("%s do not settle, most others read %s", inHundred(r.Restless), Span(k, r.Low, r.High))
 	}
-	return "nine in ten read " + Span(k, r.Low, r.High)
+	return say("nine in ten read %s", Span(k, r.Low, r.High))
 }
 
 func inHundred(share float64) string {
 	switch n := math.Round(share * 100); {
 	case n < 1:
-		return "hardly any"
+		return say("hardly any")
 	case n > 99:
-		return "nearly all"
+		return say("nearly all")
 	default:
-		return fmt.Sprintf("%.0f in 100", n)
+		return say("%d in 100", int(n))
 	}
 }
 
 // oftener says by how much an answer is likelier with a fault than without; bits
 // above zero speak for the fault.
 func oftener(bits float64) string {
-	with := "with it"
+	with := say("with it")
 	if bits < 0 {
-		with = "with the other suspects"
+		with = say("with the other suspects")
 	}
 	switch times := math.Exp2(math.Abs(bits)); {
 	case times >= 100:
-		return "such an answer comes over 100 times as often " + with
+		return say("such an answer comes over 100 times as often %s", with)
 	case times >= 3:
-		return fmt.Sprintf("such an answer comes %.0f times as often %s", times, with)
+		return say("such an answer comes %s times as often %s", decimal(times, 0), with)
 	default:
-		return fmt.Sprintf("such an answer comes %.1f times as often %s", times, with)
+		return say("such an answer comes %s times as often %s", decimal(times, 1), with)
 	}
 }
 
@@ -98,18 +102,18 @@ func oftener(bits float64) string {
 func Span(k check.Check, low, high float64) string {
 	kind := k.Kind()
 	if kind == quantity.Resistance && low >= openFrom {
-		return "open line"
+		return say("open line")
 	}
 	u := units.UnitFor(kind, math.Max(math.Abs(low), math.Abs(high)))
 	if low > 0 && u != units.UnitFor(kind, low) && high/low > 30 {
-		return twoFigures(kind, low) + " to " + twoFigures(kind, high)
+		return say("%s to %s", twoFigures(kind, low), twoFigures(kind, high))
 	}
 	decimals := decimalsOver(u.In(high) - u.In(low))
-	from, to := quantity.Decimal(u.In(low), decimals), quantity.Decimal(u.In(high), decimals)
+	from, to := decimal(u.In(low), decimals), decimal(u.In(high), decimals)
 	if from == to {
-		return "about " + to + " " + u.Name
+		return say("about %s %s", to, u.Name)
 	}
-	return strings.Replace(from, "-", "−", 1) + " to " + strings.Replace(to, "-", "−", 1) + " " + u.Name
+	return say("%s to %s %s", strings.Replace(from, "-", "−", 1), strings.Replace(to, "-", "−", 1), u.Name)
 }
 
 // openFrom is from where a range of ohms is as good as open, in Ω. Common practice,
@@ -139,7 +143,7 @@ func twoFigures(kind quantity.Kind, v float64) string {
 		ten := math.Pow(10, float64(-decimals))
 		x, decimals = math.Round(x/ten)*ten, 0
 	}
-	return strings.Replace(quantity.Decimal(x, decimals), "-", "−", 1) + " " + u.Name
+	return strings.Replace(decimal(x, decimals), "-", "−", 1) + " " + u.Name
 }
 
 // MeaningAnswer names an answer to a check.
@@ -148,9 +152,9 @@ func MeaningAnswer(k check.Check, m diagnose.Meaning) string {
 	case k.Instrument == check.Eyes:
 		return Answer(m.Yes)
 	case m.State == quantity.OverRange:
-		return "Open line"
+		return say("Open line")
 	case m.State == quantity.Unsettled:
-		return "Won't settle"
+		return say("Won't settle")
 	}
 	return upperFirst(between(k.Kind(), m.Low, m.High))
 }
@@ -159,22 +163,22 @@ func MeaningAnswer(k check.Check, m diagnose.Meaning) string {
 func between(kind quantity.Kind, low, high float64) string {
 	switch {
 	case math.IsInf(low, -1) && math.IsInf(high, 1):
-		return "any number"
+		return say("any number")
 	case math.IsInf(low, -1):
-		return "under " + twoFigures(kind, high)
+		return say("under %s", twoFigures(kind, high))
 	case math.IsInf(high, 1):
-		return twoFigures(kind, low) + " or more"
+		return say("%s or more", twoFigures(kind, low))
 	}
 	from, to := twoFigures(kind, low), twoFigures(kind, high)
 	if unit := " " + units.UnitFor(kind, high).Name; strings.HasSuffix(from, unit) {
 		from = strings.TrimSuffix(from, unit)
 	}
-	return from + " to " + to
+	return say("%s to %s", from, to)
 }
 
 // MeaningTells says what an answer would point to, and how sure.
 func MeaningTells(m diagnose.Meaning) string {
-	points := "No fault"
+	points := say("No fault")
 	if !m.Parts.None() {
 		points = PartsTogether(m.Parts)
 	}
@@ -182,24 +186,23 @@ func MeaningTells(m diagnose.Meaning) string {
 }
 
 // MeaningChance says how often an answer is expected.
-func MeaningChance(m diagnose.Meaning) string { return "expected in " + certainty(m.Chance) }
+func MeaningChance(m diagnose.Meaning) string { return say("expected in %s", certainty(m.Chance)) }
 
 // WhyNext says what a check is expected to bring: how far the likeliest part would
 // rise, and what it tells apart.
 func WhyNext(x diagnose.Choice, likeliest float64, means []diagnose.Meaning, suggested bool) string {
 	const worthwhile, nearly = 0.01, 0.999
-	out := "It is not expected to change much: the likeliest part stays at about " + certainty(likeliest) + "."
+	out := say("It is not expected to change much: the likeliest part stays at about %s.", certainty(likeliest))
 	if x.Gain >= worthwhile {
-		out = "The likeliest part stands at " + certainty(likeliest) + "; after this check it is expected at " +
-			certainty(math.Min(likeliest+x.Gain, nearly)) + "."
+		out = say("The likeliest part stands at %s; after this check it is expected at %s.", certainty(likeliest), certainty(math.Min(likeliest+x.Gain, nearly)))
 	} else if suggested && x.Bits > 0 {
-		out = "It is not expected to change who leads, but rules others out."
+		out = say("It is not expected to change who leads, but rules others out.")
 	}
 	if apart := tellsApart(means); apart != "" {
-		out += " It tells apart: " + apart + "."
+		out += " " + say("It tells apart: %s.", apart)
 	}
 	if suggested {
-		out += " No other check tells more for its minutes."
+		out += " " + say("No other check tells more for its minutes.")
 	}
 	return out
 }
@@ -214,7 +217,7 @@ func tellsApart(means []diagnose.Meaning) string {
 			continue
 		}
 		seen[m.Parts] = true
-		name := "a sound machine"
+		name := say("a sound machine")
 		if !m.Parts.None() {
 			name = lowerFirst(PartsTogether(m.Parts))
 		}
@@ -228,20 +231,20 @@ func tellsApart(means []diagnose.Meaning) string {
 
 // RestsOn says that a finding stands on one answer, and what another one would mean.
 func RestsOn(k check.Check, a diagnose.Action, r diagnose.Reason) string {
-	before := "Before you buy"
+	before := say("Before you buy")
 	if a == diagnose.Repair {
-		before = "Before you start"
+		before = say("Before you start")
 	}
-	usual := "if it then reads otherwise, it is not this"
+	usual := say("if it then reads otherwise, it is not this")
 	switch {
 	case k.Instrument == check.Eyes && r.Open >= 0.5:
-		usual = "if the answer is no then, it is not this"
+		usual = say("if the answer is no then, it is not this")
 	case k.Instrument == check.Eyes:
-		usual = "if the answer is yes then, it is not this"
+		usual = say("if the answer is yes then, it is not this")
 	case r.Open >= 0.5:
-		usual = "unless it reads open line again, it is not this"
+		usual = say("unless it reads open line again, it is not this")
 	case r.Usual():
-		usual = "if it is then well away from " + Span(k, r.Low, r.High) + ", it is not this"
+		usual = say("if it is then well away from %s, it is not this", Span(k, r.Low, r.High))
 	}
-	return before + ", take once more the reading that speaks loudest for it: " + usual + "."
+	return say("%s, take once more the reading that speaks loudest for it: %s.", before, usual)
 }

@@ -7,30 +7,30 @@ import (
 )
 
 // Words of the list of meters.
-const (
-	MetersTitle  = "What do you measure with?"
-	MetersHint   = "The doubt of each reading comes from your meter's data sheet. Choose the meter in the set-up of a machine."
-	OwnTitle     = "Your own"
-	ClassesTitle = "Ready to use"
-	NoMeters     = "None described yet. Do it once, with the leaflet of your meter at hand, and verdicts get as sharp as your meter allows."
-	ChangeSheet  = "Change data sheet"
-	CheckMeter   = "Check the meter itself"
-	WhatItTold   = "What it told"
+var (
+	MetersTitle  = say("What do you measure with?")
+	MetersHint   = say("The doubt of each reading comes from your meter's data sheet. Choose the meter in the set-up of a machine.")
+	OwnTitle     = say("Your own")
+	ClassesTitle = say("Ready to use")
+	NoMeters     = say("None described yet. Do it once, with the leaflet of your meter at hand, and verdicts get as sharp as your meter allows.")
+	ChangeSheet  = say("Change data sheet")
+	CheckMeter   = say("Check the meter itself")
+	WhatItTold   = say("What it told")
 )
 
 // MeterHint says in one line what kind of meter it is.
 func MeterHint(id string) string {
 	return map[string]string{
-		"cheap":    "The usual cheap one, with the widest doubt. It is taken unless you say otherwise.",
-		"auto4000": "Shows up to 3999 and finds the range by itself.",
-		"auto6000": "Shows up to 5999, with a tighter data sheet, and reads odd waves rightly on AC.",
+		"cheap":    say("The usual cheap one, with the widest doubt. It is taken unless you say otherwise."),
+		"auto4000": say("Shows up to 3999 and finds the range by itself."),
+		"auto6000": say("Shows up to 5999, with a tighter data sheet, and reads odd waves rightly on AC."),
 	}[id]
 }
 
 // LearnedLine says what a self-check told, on one line of a list.
 func LearnedLine(l *meter.Learned) string {
 	if l == nil || l.Nothing() {
-		return "Not checked yet."
+		return say("Not checked yet.")
 	}
 	var told []string
 	for _, part := range []string{leadsShort[l.Leads], detectorShort(*l), resistorShort(*l)} {
@@ -43,21 +43,21 @@ func LearnedLine(l *meter.Learned) string {
 }
 
 var leadsShort = map[meter.LeadState]string{
-	meter.LeadsGood: "leads good", meter.LeadsWorn: "leads worn", meter.LeadsOpen: "a lead is broken",
+	meter.LeadsGood: say("leads good"), meter.LeadsWorn: say("leads worn"), meter.LeadsOpen: say("a lead is broken"),
 }
 
 func detectorShort(l meter.Learned) string {
 	switch {
 	case l.NoneFits:
-		return "AC range of an unknown kind"
+		return say("AC range of an unknown kind")
 	case l.BlocksDC():
-		return "no DC gets into the AC range"
+		return say("no DC gets into the AC range")
 	case only(l, meter.HalfWave):
-		return "a single diode on AC"
+		return say("a single diode on AC")
 	case only(l, meter.AverageDC):
-		return "DC gets into the AC range"
+		return say("DC gets into the AC range")
 	case len(l.Detectors) > 0:
-		return "AC range not told for sure"
+		return say("AC range not told for sure")
 	}
 	return ""
 }
@@ -69,9 +69,9 @@ func only(l meter.Learned, d meter.Detector) bool {
 func resistorShort(l meter.Learned) string {
 	switch l.Resistor {
 	case meter.ResistorAgrees:
-		return "ohms agree"
+		return say("ohms agree")
 	case meter.ResistorOff:
-		return "ohms read " + off(l.Deviation)
+		return say("ohms read %s", off(l.Deviation))
 	}
 	return ""
 }

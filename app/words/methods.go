@@ -17,7 +17,7 @@ func MethodTime(checks []check.Check) string {
 	for _, c := range checks {
 		minutes += c.Minutes
 	}
-	return count(len(checks), "check", "checks") + ", about " + count(int(minutes+0.5), "minute", "minutes") + "."
+	return say("%s, about %s.", count(len(checks), "%d check", "%d checks"), count(int(minutes+0.5), "%d minute", "%d minutes"))
 }
 
 var methods = map[check.Method]struct {
@@ -25,34 +25,34 @@ var methods = map[check.Method]struct {
 	needs      []string
 }{
 	check.VoltAmp: {
-		name: "Milliohms with a bulb",
-		hint: "Finds a few shorted turns that the ohm range cannot see.",
+		name: say("Milliohms with a bulb"),
+		hint: say("Finds a few shorted turns that the ohm range cannot see."),
 		needs: []string{
-			"A charged 12 V battery",
-			"A 5 A fuse in a holder",
-			"A 12 V bulb, 3 to 21 W: a weaker one if the number runs over",
-			"A resistor of known value, about the winding's ohms: 1 %, 5 W or more",
-			"Wires with clips",
+			say("A charged 12 V battery"),
+			say("A 5 A fuse in a holder"),
+			say("A 12 V bulb, 3 to 21 W: a weaker one if the number runs over"),
+			say("A resistor of known value, about the winding's ohms: 1 %, 5 W or more"),
+			say("Wires with clips"),
 		},
 	},
 	check.HotWinding: {
-		name:  "Ohms when hot",
-		hint:  "Finds a winding that fails only when it is hot.",
-		needs: []string{"A machine that runs for ten minutes, or until it fails", "Gloves", "The meter ready beside the machine"},
+		name:  say("Ohms when hot"),
+		hint:  say("Finds a winding that fails only when it is hot."),
+		needs: []string{say("A machine that runs for ten minutes, or until it fails"), say("Gloves"), say("The meter ready beside the machine")},
 	},
 	check.PeakHold: {
-		name: "Peak volts with an adapter",
-		hint: "Shows the height of ignition pulses, which ordinary AC volts miss.",
+		name: say("Peak volts with an adapter"),
+		hint: say("Shows the height of ignition pulses, which ordinary AC volts miss."),
 		needs: []string{
-			"A peak-hold adapter: diode, capacitor and bleeder resistor",
-			"Its ratings: capacitor 630 V or more, diode 1000 V or more",
-			"A meter with 10 MΩ input, if you have one",
-			"A charged starting battery, or a helper on the kick starter",
+			say("A peak-hold adapter: diode, capacitor and bleeder resistor"),
+			say("Its ratings: capacitor 630 V or more, diode 1000 V or more"),
+			say("A meter with 10 MΩ input, if you have one"),
+			say("A charged starting battery, or a helper on the kick starter"),
 		},
 	},
 	check.ResistorCheck: {
-		name:  "Ohm range against a known resistor",
-		hint:  "Shows how true your meter's ohms are.",
-		needs: []string{"A resistor of known value, 20 to 190 Ω, 1 % or better"},
+		name:  say("Ohm range against a known resistor"),
+		hint:  say("Shows how true your meter's ohms are."),
+		needs: []string{say("A resistor of known value, 20 to 190 Ω, 1 % or better")},
 	},
 }

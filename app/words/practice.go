@@ -2,12 +2,10 @@ package words
 
 import (
 	"errors"
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
-	"coilbook/app/drawing"
+	"coilbook/app/tongue"
 	"coilbook/engine/check"
 	"coilbook/engine/machine"
 	"coilbook/engine/meter"
@@ -17,35 +15,35 @@ import (
 )
 
 // Words of choosing a bench.
-const (
-	ToPractice     = "Practise on a hidden machine"
-	ToPracticeHint = "A simulated one with a fault: probe it, name the fault"
-	PracticeTitle  = "Practise on a hidden machine"
-	PracticeHint   = "Somewhere in it hides one fault. Probe where you like, read what the meter shows, and name the fault when you are sure."
-	Simulated      = "A simulation of invented machines. It behaves as such machines do, but none of its figures is that of your machine."
-	AskCode        = "Or type a code that somebody shared"
-	CodeHint       = "such as 0K7-QPM"
-	OpenCode       = "Open"
-	Unfinished     = "Your bench"
-	LevelsTitle    = "How hard shall it be?"
-	LostRecord     = "Your last practice bench could not be read on this device. Start a new one."
-	NewerRecord    = "Your last practice bench was kept by a newer Coilbook. Load the page again to get that version."
+var (
+	ToPractice     = say("Practise on a hidden machine")
+	ToPracticeHint = say("A simulated one with a fault: probe it, name the fault")
+	PracticeTitle  = say("Practise on a hidden machine")
+	PracticeHint   = say("Somewhere in it hides one fault. Probe where you like, read what the meter shows, and name the fault when you are sure.")
+	Simulated      = say("A simulation of invented machines. It behaves as such machines do, but none of its figures is that of your machine.")
+	AskCode        = say("Or type a code that somebody shared")
+	CodeHint       = say("such as 0K7-QPM")
+	OpenCode       = say("Open")
+	Unfinished     = say("Your bench")
+	LevelsTitle    = say("How hard shall it be?")
+	LostRecord     = say("Your last practice bench could not be read on this device. Start a new one.")
+	NewerRecord    = say("Your last practice bench was kept by a newer Coilbook. Load the page again to get that version.")
 )
 
 // GoOnWith names the way back to an unfinished bench.
-func GoOnWith(code string) string { return "Go on with " + code }
+func GoOnWith(code string) string { return say("Go on with %s", code) }
 
 // Level names how hard a bench is.
 func Level(l practice.Level) string {
-	return map[practice.Level]string{practice.Plain: "Plain", practice.Usual: "As on the bench", practice.Sly: "Sly"}[l]
+	return map[practice.Level]string{practice.Plain: say("Plain"), practice.Usual: say("As on the bench"), practice.Sly: say("Sly")}[l]
 }
 
 // LevelHint says what a level hides and what it is read with.
 func LevelHint(l practice.Level) string {
 	return map[practice.Level]string{
-		practice.Plain: "Clear faults, read with a good meter that finds its range.",
-		practice.Usual: "Any fault, read with a cheap meter whose dial you turn.",
-		practice.Sly:   "Mild faults, some of them only when warm, and the cheap meter.",
+		practice.Plain: say("Clear faults, read with a good meter that finds its range."),
+		practice.Usual: say("Any fault, read with a cheap meter whose dial you turn."),
+		practice.Sly:   say("Mild faults, some of them only when warm, and the cheap meter."),
 	}[l]
 }
 
@@ -53,7 +51,7 @@ func LevelHint(l practice.Level) string {
 func CodeProblem(err error) string {
 	var bad *practice.CodeError
 	if errors.As(err, &bad) {
-		return "That code " + bad.Reason + ": " + bad.WayOut + "."
+		return say("That code %s: %s.", told(bad.Reason), told(bad.WayOut))
 	}
 	return err.Error()
 }
@@ -63,78 +61,79 @@ func Complaint(b practice.Bench) string {
 	charging := b.Aim() == check.NoCharge
 	switch b.Complaint {
 	case practice.NotCharging:
-		return "“The battery does not stay charged.”"
+		return say("“The battery does not stay charged.”")
 	case practice.Overcharging:
-		return "“Bulbs blow, and the battery boils.”"
+		return say("“Bulbs blow, and the battery boils.”")
 	case practice.CranksSlowly:
-		return "“The starter hardly turns it over.”"
+		return say("“The starter hardly turns it over.”")
 	case practice.AllDead:
-		return "“No lights, no horn, nothing.”"
+		return say("“No lights, no horn, nothing.”")
 	case practice.NoSpark:
-		return "“It turns over, and it won't start.”"
+		return say("“It turns over, and it won't start.”")
 	}
 	if charging {
-		return "“It charges at first, and no longer once it is warm.”"
+		return say("“It charges at first, and no longer once it is warm.”")
 	}
-	return "“It starts cold, dies when it is warm, and starts again once it has cooled.”"
+	return say("“It starts cold, dies when it is warm, and starts again once it has cooled.”")
 }
 
 // MinutesSpent says what the readings so far would have cost.
 func MinutesSpent(minutes float64, readings int) string {
 	if readings == 0 {
-		return "No reading yet"
+		return say("No reading yet")
 	}
-	return count(readings, "reading", "readings") + ", " + minutesOf(minutes)
+	return count(readings, "%d reading", "%d readings") + ", " + minutesOf(minutes)
 }
 
 func minutesOf(minutes float64) string {
 	if minutes < 1 {
-		return "half a minute"
+		return say("half a minute")
 	}
-	return "about " + strings.TrimSuffix(strconv.FormatFloat(minutes, 'f', 1, 64), ".0") + " min"
+	return say("about %s", StepMinutes(minutes))
 }
 
 // Words of the bench.
-const (
-	BoardLabel   = "Points of the machine"
-	RedProbe     = "Red"
-	BlackProbe   = "Black"
-	Take         = "Read"
-	ReadingNow   = "Reading…"
-	PlaceProbes  = "Take a probe, then tap where it goes."
-	PlaceOther   = "Now the other probe."
-	ReadNow      = "Set the dial, then read."
-	Understood   = "Understood"
-	LivePoints   = "Live points: the number means nothing, and it can kill a real meter."
-	LogTitle     = "Readings"
-	NameIt       = "I know what it is"
-	NameEarly    = "Name the fault"
-	WaveTitle    = "See the waveform"
-	WaveWorking  = "Running the machine…"
-	WaveNeeds    = "Put both probes on points first."
-	NoRanges     = "This meter finds its range by itself."
-	RangeTitle   = "Range"
-	DialTitle    = "Dial"
-	StateTitle   = "Machine"
-	AskPlug      = "Plug"
-	AskEngine    = "Engine"
-	AskKey       = "Key"
-	AskHeat      = "Heat"
-	NoRun        = "It does not run by itself."
-	RunsOnlyCold = "Warm, it does not run."
-	Close        = "Close"
+var (
+	BoardLabel   = say("Points of the machine")
+	RedProbe     = say("Red")
+	BlackProbe   = say("Black")
+	Take         = say("Read")
+	ReadingNow   = say("Reading…")
+	PlaceProbes  = say("Take a probe, then tap where it goes.")
+	PlaceOther   = say("Now the other probe.")
+	ReadNow      = say("Set the dial, then read.")
+	Understood   = say("Understood")
+	LivePoints   = say("Live points: the number means nothing, and it can kill a real meter.")
+	LogTitle     = say("Readings")
+	NameIt       = say("I know what it is")
+	NameEarly    = say("Name the fault")
+	WaveTitle    = say("See the waveform")
+	WaveWorking  = say("Running the machine…")
+	WaveFailed   = say("The waveform could not be worked out: move a probe and try again.")
+	WaveNeeds    = say("Put both probes on points first.")
+	NoRanges     = say("This meter finds its range by itself.")
+	RangeTitle   = say("Range")
+	DialTitle    = say("Dial")
+	StateTitle   = say("Machine")
+	AskPlug      = say("Plug")
+	AskEngine    = say("Engine")
+	AskKey       = say("Key")
+	AskHeat      = say("Heat")
+	NoRun        = say("It does not run by itself.")
+	RunsOnlyCold = say("Warm, it does not run.")
+	Close        = say("Close")
 )
 
 // BenchCode names a bench by its code.
-func BenchCode(code string) string { return "Bench " + code }
+func BenchCode(code string) string { return say("Bench %s", code) }
 
 // HeldPoint says where a probe is.
 func HeldPoint(t check.Terminal) string {
 	if t == check.Nowhere {
-		return "in hand"
+		return say("in hand")
 	}
 	if n, ok := strings.CutPrefix(string(t), "charge-"); ok {
-		return "lead " + n
+		return say("lead %s", n)
 	}
 	return ShortTerminal(t)
 }
@@ -145,11 +144,11 @@ func PointName(t check.Terminal, red, black bool) string {
 	name := ShortTerminal(t) + ", " + Terminal(t)
 	switch {
 	case red && black:
-		return name + " (both probes are here)"
+		return say("%s (both probes are here)", name)
 	case red:
-		return name + " (the red probe is here)"
+		return say("%s (the red probe is here)", name)
 	case black:
-		return name + " (the black probe is here)"
+		return say("%s (the black probe is here)", name)
 	}
 	return name
 }
@@ -165,78 +164,78 @@ func DialAt(f meter.Function, label string) string {
 		return DialSign(f)
 	}
 	if label == "" {
-		return DialSign(f) + " auto"
+		return say("%s auto", DialSign(f))
 	}
 	if number, ok := strings.CutSuffix(label, " mV"); ok {
 		return "m" + DialSign(f) + " " + number
 	}
 	if f == meter.Ohms {
-		return "Ω " + strings.TrimSpace(strings.TrimSuffix(label, "Ω"))
+		return "Ω " + tongue.Number(strings.TrimSpace(strings.TrimSuffix(label, "Ω")))
 	}
-	return DialSign(f) + " " + strings.TrimSuffix(label, " V")
+	return DialSign(f) + " " + tongue.Number(strings.TrimSuffix(label, " V"))
 }
 
 // EngineDoes says what the engine does. A machine without a starter is kicked.
 func EngineDoes(e check.Engine, kick bool) string {
 	if kick && e == check.Cranking {
-		return "kicked"
+		return say("kicked")
 	}
 	return map[check.Engine]string{
-		check.Stopped: "stopped", check.Cranking: "cranking", check.Idling: "idling", check.At3000: "3000 rpm", check.At5000: "5000 rpm",
+		check.Stopped: say("stopped"), check.Cranking: say("cranking"), check.Idling: say("idling"), check.At3000: say("3000 rpm"), check.At5000: say("5000 rpm"),
 	}[e]
 }
 
 // IgnitionStaysPlugged says what parting the plug leaves together.
-const IgnitionStaysPlugged = "While the engine runs, exciter and pickup stay plugged in; only the charge leads are apart."
+var IgnitionStaysPlugged = say("While the engine runs, exciter and pickup stay plugged in; only the charge leads are apart.")
 
 // PlugIs says how the generator's plug is.
 func PlugIs(p check.Plug) string {
 	switch p {
 	case check.Apart:
-		return "apart"
+		return say("apart")
 	case check.RegulatorApart:
 		return RegulatorFree
 	}
-	return "together"
+	return say("together")
 }
 
 // KeyIs says where the key is.
 func KeyIs(on bool) string {
 	if on {
-		return "on"
+		return say("on")
 	}
-	return "off"
+	return say("off")
 }
 
 // HeatIs says how warm the machine is.
 func HeatIs(hot bool) string {
 	if hot {
-		return "warm"
+		return say("warm")
 	}
-	return "cold"
+	return say("cold")
 }
 
 // StateShort says the state of the machine on a button.
 func StateShort(s machine.State, kick bool) string {
 	out := EngineDoes(s.Engine, kick)
 	if s.Engine == check.Stopped && s.Key {
-		out = "key on"
+		out = say("key on")
 	}
 	if s.Hot {
-		out += ", warm"
+		return say("%s, warm", out)
 	}
 	return out
 }
 
 // Probed says how a reading was taken.
 func Probed(p machine.Probing, dial string, kick bool) string {
-	parts := []string{"red " + HeldPoint(p.Red), "black " + HeldPoint(p.Black), DialAt(p.Function, dial),
-		"plug " + PlugIs(p.Plug), EngineDoes(p.Engine, kick)}
+	parts := []string{say("red %s", HeldPoint(p.Red)), say("black %s", HeldPoint(p.Black)), DialAt(p.Function, dial),
+		say("plug %s", PlugIs(p.Plug)), EngineDoes(p.Engine, kick)}
 	if p.Engine == check.Stopped && p.Key {
-		parts = append(parts, "key on")
+		parts = append(parts, say("key on"))
 	}
 	if p.Hot {
-		parts = append(parts, "warm")
+		parts = append(parts, say("warm"))
 	}
 	return upperFirst(strings.Join(parts, ", "))
 }
@@ -245,15 +244,15 @@ func Probed(p machine.Probing, dial string, kick bool) string {
 func Shown(d rig.Display, auto bool) string {
 	switch {
 	case d.Unread:
-		return "not on this meter"
+		return say("not on this meter")
 	case d.State == quantity.OverRange && auto:
-		return "OL (over range)"
+		return say("OL (over range)")
 	case d.State == quantity.OverRange:
-		return "1 at the left (over range)"
+		return say("1 at the left (over range)")
 	case d.State == quantity.Unsettled:
-		return strings.Join(ShownDigits(d, auto), " … ") + " " + d.Unit.Name + ", won't settle"
+		return say("%s %s, won't settle", strings.Join(ShownDigits(d, auto), " … "), d.Unit.Name)
 	}
-	return d.Text() + " " + d.Unit.Name
+	return tongue.Number(d.Text()) + " " + d.Unit.Name
 }
 
 // ShownDigits are the digits of each display in a row, with the meter's own sign for
@@ -261,7 +260,7 @@ func Shown(d rig.Display, auto bool) string {
 func ShownDigits(d rig.Display, auto bool) []string {
 	out := make([]string, len(d.Texts))
 	for i, t := range d.Texts {
-		if out[i] = t; t == "" {
+		if out[i] = tongue.Number(t); t == "" {
 			out[i] = OverRangeSign(auto)
 		}
 	}
@@ -272,11 +271,11 @@ func ShownDigits(d rig.Display, auto bool) []string {
 func DisplayNote(d rig.Display) string {
 	switch {
 	case d.Unread:
-		return "This meter has no such function."
+		return say("This meter has no such function.")
 	case d.State == quantity.OverRange:
-		return "Over range: more than this position can show."
+		return say("Over range: more than this position can show.")
 	case d.State == quantity.Unsettled:
-		return "Won't settle."
+		return say("Won't settle.")
 	}
 	return ""
 }
@@ -301,13 +300,12 @@ func Wave(t rig.Trace) string {
 		low, high = min(low, v), max(high, v)
 	}
 	if high-low < 0.02 {
-		return "A steady " + waveVolts(mean) + "."
+		return say("A steady %s.", waveVolts(mean))
 	}
-	out := "Mean " + waveVolts(mean) + ", from " + waveVolts(low) + " to " + waveVolts(high)
 	if hertz := waveHertz(t, mean, low, high); hertz > 0 {
-		out += ", about " + short(hertz) + " Hz"
+		return say("Mean %s, from %s to %s, about %s Hz.", waveVolts(mean), waveVolts(low), waveVolts(high), short(hertz))
 	}
-	return out + "."
+	return say("Mean %s, from %s to %s.", waveVolts(mean), waveVolts(low), waveVolts(high))
 }
 
 func waveVolts(v float64) string {
@@ -343,35 +341,35 @@ func waveHertz(t rig.Trace, mean, low, high float64) float64 {
 }
 
 // Words of naming.
-const (
-	NamingTitle = "What is wrong with it?"
-	NamingHint  = "All that such a machine can have, by part. One of them is it."
-	NamingGo    = "This is it"
-	NamingFirst = "Choose one first."
+var (
+	NamingTitle = say("What is wrong with it?")
+	NamingHint  = say("All that such a machine can have, by part. One of them is it.")
+	NamingGo    = say("This is it")
+	NamingFirst = say("Choose one first.")
 )
 
 // NamingSure asks once more.
 func NamingSure(k machine.Kind) string { return Fault(k) + "?" }
 
 // Words of the truth.
-const (
-	RightFault    = "Right: that is the fault"
-	RightPart     = "The right part, another fault"
-	WrongPart     = "No, it was something else"
-	NotNamed      = "Name the fault first: then all is told."
-	ToldTitle     = "What your readings told"
-	ToldNothing   = "You took no reading, so nothing spoke against anything."
-	GuidedTitle   = "The guided checks on this machine"
-	GuidedWorking = "Going through the guided checks…"
-	NextBenchWord = "Next bench"
-	SameAgain     = "Same again"
-	ShareTitle    = "Let somebody else try it"
-	ShareHint     = "The code opens the same machine on any phone."
-	ShareIt       = "Share"
-	CopyIt        = "Copy"
-	Copied        = "Copied."
-	NotCopied     = "Copying is not allowed here: write the code down."
-	Suspects      = "Which ones"
+var (
+	RightFault    = say("Right: that is the fault")
+	RightPart     = say("The right part, another fault")
+	WrongPart     = say("No, it was something else")
+	NotNamed      = say("Name the fault first: then all is told.")
+	ToldTitle     = say("What your readings told")
+	ToldNothing   = say("You took no reading, so nothing spoke against anything.")
+	GuidedTitle   = say("The guided checks on this machine")
+	GuidedWorking = say("Going through the guided checks…")
+	NextBenchWord = say("Next bench")
+	SameAgain     = say("Same again")
+	ShareTitle    = say("Let somebody else try it")
+	ShareHint     = say("The code opens the same machine on any phone.")
+	ShareIt       = say("Share")
+	CopyIt        = say("Copy")
+	Copied        = say("Copied.")
+	NotCopied     = say("Copying is not allowed here: write the code down.")
+	Suspects      = say("Which ones")
 )
 
 // Named says how near the named fault came.
@@ -380,54 +378,44 @@ func Named(o practice.Outcome) string {
 }
 
 // YouNamed says what was named, where it was not the fault.
-func YouNamed(k machine.Kind) string { return "You named: " + lowerFirst(Fault(k)) + "." }
+func YouNamed(k machine.Kind) string { return say("You named: %s.", lowerFirst(Fault(k))) }
 
 // SpokeAgainst says what one reading ruled out.
 func SpokeAgainst(n, of int) string {
 	if n == 0 {
-		return fmt.Sprintf("Spoke against none of %d other faults.", of)
+		return say("Spoke against none of %d other faults.", of)
 	}
-	return fmt.Sprintf("Spoke against %d of %d other faults.", n, of)
+	return say("Spoke against %d of %d other faults.", n, of)
 }
 
 // Working says how far the simulation of the other faults is.
 func Working(done, of int) string {
-	return fmt.Sprintf("Trying the other faults on your readings: %d of %d", done, of)
+	return say("Trying the other faults on your readings: %d of %d", done, of)
 }
 
 // LeftOver says which other faults all readings together left.
 func LeftOver(left []machine.Kind) string {
 	switch len(left) {
 	case 0:
-		return "Together your readings spoke against every other fault."
+		return say("Together your readings spoke against every other fault.")
 	case 1:
-		return "Together your readings left one other fault: " + lowerFirst(Fault(left[0])) + "."
+		return say("Together your readings left one other fault: %s.", lowerFirst(Fault(left[0])))
 	}
-	return fmt.Sprintf("Together your readings left %d other faults.", len(left))
+	return say("Together your readings left %d other faults.", len(left))
 }
 
 // GuidedFound says how the guided checks went.
 func GuidedFound(name string, minutes float64) string {
-	return "Found at “" + name + "”, after " + minutesOf(minutes) + "."
+	return say("Found at “%s”, after %s.", name, minutesOf(minutes))
 }
 
 // GuidedMissed says honestly that they see nothing.
-const GuidedMissed = "None of today's guided checks sees this fault."
+var GuidedMissed = say("None of today's guided checks sees this fault.")
 
 // StepMinutes is the time spent up to a step of the guided route.
 func StepMinutes(minutes float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(minutes, 'f', 1, 64), ".0") + " min"
+	return Plain(math.Round(minutes*10)/10) + " min"
 }
 
 // ShareText is what is handed on.
-func ShareText(code string) string { return "Practice bench " + code + ": find the fault." }
-
-// DrawnBoard are the words on the board.
-func DrawnBoard() drawing.BoardWords {
-	return drawing.BoardWords{
-		Machine: "The machine", Generator: "generator", Regulator: "regulator", Box: "ignition box", Battery: "battery",
-		Red: "red", Black: "black", InHand: "in your hand", Apart: "plug apart", Joined: "plug together", Unplugged: RegulatorFree,
-		EngineTurns: "engine turns", EngineStands: "engine stands", KeyOn: "key on", KeyOff: "key off",
-		Fuse: "fuse", Key: "key", Lamp: "lamp", Coil: "ignition coil", Cap: "spark plug with its cap", Frame: "frame", Exciter: "exciter",
-	}
-}
+func ShareText(code string) string { return say("Practice bench %s: find the fault.", code) }

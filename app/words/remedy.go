@@ -11,14 +11,14 @@ import (
 )
 
 // Words of what to do about a finding.
-const (
-	MatchTitle    = "What to buy: match these"
-	MaterialTitle = "What you need"
-	NeverTitle    = "Never"
-	HomeTitle     = "Can I ride home?"
-	LeaveTitle    = "Leave these alone"
-	LeaveHint     = "Readings speak for them: do not buy or take them apart."
-	UnknownTitle  = "What stays unknown"
+var (
+	MatchTitle    = say("What to buy: match these")
+	MaterialTitle = say("What you need")
+	NeverTitle    = say("Never")
+	HomeTitle     = say("Can I ride home?")
+	LeaveTitle    = say("Leave these alone")
+	LeaveHint     = say("Readings speak for them: do not buy or take them apart.")
+	UnknownTitle  = say("What stays unknown")
 )
 
 // thing is what a fault asks to be bought or fetched: how it must match, and what
@@ -73,7 +73,7 @@ func MatchHeading(a diagnose.Action) string {
 }
 
 // OnBenchSound is what to do with a stator that shows no fault.
-const OnBenchSound = "Fit it, and read its volts AC at 3000 rpm: a few shorted turns hide from an ohm meter."
+var OnBenchSound = say("Fit it, and read its volts AC at 3000 rpm: a few shorted turns hide from an ohm meter.")
 
 // Home says whether one can ride home with a finding, and what to look out for; ""
 // where nothing is to be ridden. By the readings alone: brakes, lights and the law
@@ -85,11 +85,11 @@ func Home(f diagnose.Finding, s session.Setup) string {
 	named, ok := found(f)
 	switch {
 	case f.Action == diagnose.NotListed || f.Action == diagnose.Open || !ok:
-		return "Do not count on it: the cause is not known. Have it fetched, or go only as far as you can push it back."
+		return say("Do not count on it: the cause is not known. Have it fetched, or go only as far as you can push it back.")
 	case f.Action == diagnose.NoFault:
-		return "Yes, with care: nothing was found, so it may fail again. Keep to roads where you can stop."
+		return say("Yes, with care: nothing was found, so it may fail again. Keep to roads where you can stop.")
 	case named.Fault.HotOnly:
-		return "Perhaps, in short legs: it fails when hot and comes back when cold. Expect it to stop without warning; never where you cannot pull over."
+		return say("Perhaps, in short legs: it fails when hot and comes back when cold. Expect it to stop without warning; never where you cannot pull over.")
 	}
 	if named.Fault.Double() {
 		return doublesInWords[named.Fault.ID].home(s)
@@ -130,39 +130,39 @@ var wayHome = map[machine.Kind]way{
 var ways = map[way]func(session.Setup) string{
 	onTheBattery: func(s session.Setup) string {
 		if s.Build.Exciter {
-			return "Yes, by daylight: nothing charges the battery, but the exciter feeds the ignition, so the engine keeps running. Lamps and starter will fade."
+			return say("Yes, by daylight: nothing charges the battery, but the exciter feeds the ignition, so the engine keeps running. Lamps and starter will fade.")
 		}
-		return "Only a short way, by daylight: nothing charges, and the battery feeds the ignition too. Below about 11 V on a 12 V battery it stops. Charge the battery first."
+		return say("Only a short way, by daylight: nothing charges, and the battery feeds the ignition too. Below about 11 V on a 12 V battery it stops. Charge the battery first.")
 	},
 	heats: func(session.Setup) string {
-		return "Better not: something is carrying current that it should not, and grows hot. If you must, unplug what is at fault, ride by daylight, and stop at the first smell."
+		return say("Better not: something is carrying current that it should not, and grows hot. If you must, unplug what is at fault, ride by daylight, and stop at the first smell.")
 	},
 	tooHigh: func(session.Setup) string {
-		return "Only if you must: keep the engine slow and the headlamp on, and stop above 15 V on a 12 V battery or if the battery smells, hisses or grows hot."
+		return say("Only if you must: keep the engine slow and the headlamp on, and stop above 15 V on a 12 V battery or if the battery smells, hisses or grows hot.")
 	},
 	mendFirst: func(session.Setup) string {
-		return "Mend it first, it is quick; then yes. A fuse that blows again or a contact that grows hot ends the ride."
+		return say("Mend it first, it is quick; then yes. A fuse that blows again or a contact that grows hot ends the ride.")
 	},
 	startOnly: func(session.Setup) string {
-		return "Yes, once it runs: do not stop the engine on the way. A bad battery can also upset the regulator, so watch for lamps that grow too bright."
+		return say("Yes, once it runs: do not stop the engine on the way. A bad battery can also upset the regulator, so watch for lamps that grow too bright.")
 	},
 	parked: func(session.Setup) string {
-		return "Yes: it only drains while it stands. Take the minus clamp off when you park it."
+		return say("Yes: it only drains while it stands. Take the minus clamp off when you park it.")
 	},
 	noSpark: func(session.Setup) string {
-		return "No: it will not run like this. Have it fetched, or mend it where it stands."
+		return say("No: it will not run like this. Have it fetched, or mend it where it stands.")
 	},
 	misfires: func(session.Setup) string {
-		return "Only a short way, if it runs at all: it may stop without warning. Unburnt fuel makes the exhaust very hot."
+		return say("Only a short way, if it runs at all: it may stop without warning. Unburnt fuel makes the exhaust very hot.")
 	},
 	noStop: func(session.Setup) string {
-		return "Not before you have another way to stop the engine: with the kill wire off, only the choke or the fuel tap stops it, and that takes time."
+		return say("Not before you have another way to stop the engine: with the kill wire off, only the choke or the fuel tap stops it, and that takes time.")
 	},
 }
 
 // LeaveAlone names a part that readings cleared, with the readings.
 func LeaveAlone(p check.Part, before, after float64, readings []string) string {
-	out := Part(p) + " (" + certainty(before) + " at first, now " + certainty(after) + "): "
+	out := say("%s (%s at first, now %s):", Part(p), certainty(before), certainty(after)) + " "
 	for i, r := range readings {
 		if i > 0 {
 			out += "; "
@@ -177,22 +177,22 @@ func ReadingIs(c check.Check, value string) string { return lowerFirst(CheckName
 
 // StrangeReadings says that the readings fit nothing well.
 func StrangeReadings(share float64) string {
-	return "The readings fit even the best suspect worse than " + certainty(share) + " of such machines would: something may be at work that is not on the list."
+	return say("The readings fit even the best suspect worse than %s of such machines would: something may be at work that is not on the list.", certainty(share))
 }
 
 // MayBeUnlisted says that the fault may be none that the program knows.
 func MayBeUnlisted(p float64) string {
-	return "With " + SuspectChance(p) + " it is something that is not on the list."
+	return say("With %s it is something that is not on the list.", SuspectChance(p))
 }
 
 // WouldHaveTold names a check that was left out.
 func WouldHaveTold(name string, minutes float64) string {
-	return "“" + name + "” was left out (" + StepMinutes(minutes) + "); it would still tell something."
+	return say("“%s” was left out (%s); it would still tell something.", name, StepMinutes(minutes))
 }
 
 // OnlyThisMuch says how sure the part is while it is not very sure.
 func OnlyThisMuch(p float64) string {
-	return "The part itself is only " + certainty(p) + " sure: about one chance in " + oneIn(1-p) + " that it is another."
+	return say("The part itself is only %s sure: about one chance in %s that it is another.", certainty(p), oneIn(1-p))
 }
 
 func oneIn(p float64) string {

@@ -1,44 +1,42 @@
 package words
 
 import (
-	"strconv"
-
 	"coilbook/engine/session"
 )
 
 // What parts must match and never meet. All of it: common practice, no source.
 
-const (
-	samePlug     = "The same plug, with every lead on the same pin. Go by what each lead reads, not by its colour."
-	neverHalf    = "A regulator for one lead, which wants the winding's other end on metal, with a winding that floats: its current has no way back."
-	neverFull    = "A regulator for two or more leads with a winding whose end sits on metal: it would short through the regulator."
-	neverNoFeed  = "An ignition box that an exciter feeds with a stator that has none: no spark, whatever else you change."
-	neverBatFed  = "A box that an exciter feeds with battery volts on its feed pin, or a box for battery volts on an exciter, which gives over 100 V."
-	neverLithium = "A lithium battery with a regulator that goes above about 14.6 V or a charger made for lead-acid alone."
-	neverUnread  = "A new stator with a regulator that was not read: a shorted diode burns the next stator too."
-	neverNoBat   = "A running engine with its battery taken off: the volts run away and take lamps and box along."
+var (
+	samePlug     = say("The same plug, with every lead on the same pin. Go by what each lead reads, not by its colour.")
+	neverHalf    = say("A regulator for one lead, which wants the winding's other end on metal, with a winding that floats: its current has no way back.")
+	neverFull    = say("A regulator for two or more leads with a winding whose end sits on metal: it would short through the regulator.")
+	neverNoFeed  = say("An ignition box that an exciter feeds with a stator that has none: no spark, whatever else you change.")
+	neverBatFed  = say("A box that an exciter feeds with battery volts on its feed pin, or a box for battery volts on an exciter, which gives over 100 V.")
+	neverLithium = say("A lithium battery with a regulator that goes above about 14.6 V or a charger made for lead-acid alone.")
+	neverUnread  = say("A new stator with a regulator that was not read: a shorted diode burns the next stator too.")
+	neverNoBat   = say("A running engine with its battery taken off: the volts run away and take lamps and box along.")
 )
 
 var statorThing = thing{
 	match: func(s session.Setup) []string {
 		b := s.Build
 		out := []string{
-			counted(s, "statorPoles", strconv.Itoa(b.StatorPoles)+" poles around the core", "count yours"),
-			counted(s, "chargeLeads", chargeLeadsWords(b.ChargeLeads), "count yours"),
+			counted(s, "statorPoles", say("%d poles around the core", b.StatorPoles), say("count yours")),
+			counted(s, "chargeLeads", chargeLeadsWords(b.ChargeLeads), say("count yours")),
 		}
 		if b.ChargeLeads == 3 {
-			out = append(out, "Star or delta need not match, and does not show from outside. The ohms between leads should lie near those of the old one when it was good.")
+			out = append(out, say("Star or delta need not match, and does not show from outside. The ohms between leads should lie near those of the old one when it was good."))
 		}
-		out = append(out, "Outer and inner diameter, height and screw holes: measure the old core with a calliper.")
-		exciter := "Without an exciter: yours has none, the battery feeds the ignition"
+		out = append(out, say("Outer and inner diameter, height and screw holes: measure the old core with a calliper."))
+		exciter := say("Without an exciter: yours has none, the battery feeds the ignition")
 		if b.Exciter {
-			exciter = "With an exciter (one pole wrapped in tape): it feeds your ignition box"
+			exciter = say("With an exciter (one pole wrapped in tape): it feeds your ignition box")
 		}
-		out = append(out, counted(s, "exciter", exciter, "look at yours"))
+		out = append(out, counted(s, "exciter", exciter, say("look at yours")))
 		if b.Pickup {
-			out = append(out, "Is your pickup on the same plate, or in the same plug? Then the new one must bring one along.")
+			out = append(out, say("Is your pickup on the same plate, or in the same plug? Then the new one must bring one along."))
 		}
-		return append(out, samePlug, "The same flywheel goes back over it: poles of core and magnets belong together.")
+		return append(out, samePlug, say("The same flywheel goes back over it: poles of core and magnets belong together."))
 	},
 	never: func(s session.Setup) []string {
 		out := []string{neverUnread}
@@ -52,7 +50,7 @@ var statorThing = thing{
 // counted writes what is known of the build, or asks to look once more.
 func counted(s session.Setup, field, what, ask string) string {
 	if unsureOf(s, field) {
-		return what + ". You were not sure: " + ask + " first."
+		return say("%s. You were not sure: %s first.", what, ask)
 	}
 	return what + "."
 }
@@ -60,13 +58,13 @@ func counted(s session.Setup, field, what, ask string) string {
 func chargeLeadsWords(leads int) string {
 	switch leads {
 	case 1:
-		return "One charge lead, the winding's other end on the core (single phase)"
+		return say("One charge lead, the winding's other end on the core (single phase)")
 	case 2:
-		return "Two charge leads with one winding between them, free of the core (single phase)"
+		return say("Two charge leads with one winding between them, free of the core (single phase)")
 	case 3:
-		return "Three charge leads of one thickness, free of the core (three-phase)"
+		return say("Three charge leads of one thickness, free of the core (three-phase)")
 	}
-	return "Four charge leads, two windings that do not touch (two phases)"
+	return say("Four charge leads, two windings that do not touch (two phases)")
 }
 
 func halfOrFull(s session.Setup) string {
@@ -79,24 +77,24 @@ func halfOrFull(s session.Setup) string {
 var regulatorThing = thing{
 	match: func(s session.Setup) []string {
 		n := s.Build.ChargeLeads
-		leads := strconv.Itoa(n) + " AC leads"
+		leads := say("%d AC leads", n)
 		if n == 1 {
-			leads = "One AC lead"
+			leads = say("One AC lead")
 		}
 		return []string{
-			counted(s, "chargeLeads", leads+", "+phaseWords(n), "count yours"),
-			"6 V or 12 V as the battery, with a set point of about 14.2 to 14.6 V for a 12 V lead-acid battery.",
-			"The same way to ground: through its body, or by a lead of its own.",
-			"Shunt (it shorts what is too much) or series (it cuts off): hardly ever printed on it. Both work on a winding with magnets; a series one keeps the stator cooler.",
-			"Its wire for sensing, if the old one has one: it belongs behind the key.",
-			"Fins of the same size or larger, in the same wind, on bare metal.",
+			counted(s, "chargeLeads", leads+", "+phaseWords(n), say("count yours")),
+			say("6 V or 12 V as the battery, with a set point of about 14.2 to 14.6 V for a 12 V lead-acid battery."),
+			say("The same way to ground: through its body, or by a lead of its own."),
+			say("Shunt (it shorts what is too much) or series (it cuts off): hardly ever printed on it. Both work on a winding with magnets; a series one keeps the stator cooler."),
+			say("Its wire for sensing, if the old one has one: it belongs behind the key."),
+			say("Fins of the same size or larger, in the same wind, on bare metal."),
 			samePlug,
 		}
 	},
 	never: func(s session.Setup) []string {
 		out := []string{halfOrFull(s), neverLithium, neverNoBat}
 		if s.Build.ChargeLeads == 3 {
-			out = append(out, "A single-phase regulator with three leads, one of them left bare: a third is lost, and the bare lead shorts.")
+			out = append(out, say("A single-phase regulator with three leads, one of them left bare: a third is lost, and the bare lead shorts."))
 		}
 		return out
 	},
@@ -105,70 +103,70 @@ var regulatorThing = thing{
 func phaseWords(leads int) string {
 	switch leads {
 	case 3:
-		return "three-phase"
+		return say("three-phase")
 	case 4:
-		return "two windings"
+		return say("two windings")
 	}
-	return "single-phase"
+	return say("single-phase")
 }
 
 var batteryThing = thing{
 	match: fixed(
-		"The volts, and ampere-hours as printed on the old one or a little more.",
-		"The kind: lead-acid stays lead-acid, unless the regulator is made for another.",
-		"The size of the tray, the side of the plus post, and a place for the vent hose.",
-		"Starting current as printed, where the machine has an electric starter.",
+		say("The volts, and ampere-hours as printed on the old one or a little more."),
+		say("The kind: lead-acid stays lead-acid, unless the regulator is made for another."),
+		say("The size of the tray, the side of the plus post, and a place for the vent hose."),
+		say("Starting current as printed, where the machine has an electric starter."),
 	),
-	never: fixed(neverLithium, "A new battery with a charging voltage that was not read: above 15 V it boils, below 13 V it stays empty."),
+	never: fixed(neverLithium, say("A new battery with a charging voltage that was not read: above 15 V it boils, below 13 V it stays empty.")),
 }
 
 var chargerThing = thing{
-	match: fixed("A charger for the battery's kind that gives about a tenth of its ampere-hours: 0.7 A for 7 Ah.", "Nothing to buy before you know why it went flat."),
-	never: fixed(neverLithium, "A closed room with a battery on charge: the gas burns."),
+	match: fixed(say("A charger for the battery's kind that gives about a tenth of its ampere-hours: 0.7 A for 7 Ah."), say("Nothing to buy before you know why it went flat.")),
+	never: fixed(neverLithium, say("A closed room with a battery on charge: the gas burns.")),
 }
 
 var flywheelThing = thing{
 	match: fixed(
-		"The taper and its key, and the thread for the puller.",
-		"The count of magnets, and the bump for the pickup: its length and place set the moment of the spark.",
-		"Height and inner diameter, and the screws of the starter clutch.",
+		say("The taper and its key, and the thread for the puller."),
+		say("The count of magnets, and the bump for the pickup: its length and place set the moment of the spark."),
+		say("Height and inner diameter, and the screws of the starter clutch."),
 	),
-	never: fixed("A flywheel made for another stator: magnets and poles that do not match give little, and spark at the wrong moment."),
+	never: fixed(say("A flywheel made for another stator: magnets and poles that do not match give little, and spark at the wrong moment.")),
 }
 
 var pickupThing = thing{
 	match: fixed(
-		"Leads: two, or one and its own metal.",
-		"Ohms within about a fifth of a good old one, at the same warmth.",
-		"Screw holes, the height of its tip, and the lead's length.",
-		"The way round: the same lead on the same pin of the plug.",
+		say("Leads: two, or one and its own metal."),
+		say("Ohms within about a fifth of a good old one, at the same warmth."),
+		say("Screw holes, the height of its tip, and the lead's length."),
+		say("The way round: the same lead on the same pin of the plug."),
 	),
-	never: fixed("A pickup with its two leads swapped: it sparks late, kicks back or misfires.", "A pickup for another kind of box: one that counts a long bump does not fire on a short one."),
+	never: fixed(say("A pickup with its two leads swapped: it sparks late, kicks back or misfires."), say("A pickup for another kind of box: one that counts a long bump does not fire on a short one.")),
 }
 
 var gapThing = thing{
 	match: func(session.Setup) []string {
-		return []string{"A feeler gauge. The manual has the gap; common is " + gap(0.3e-3, 1e-3) + "."}
+		return []string{say("A feeler gauge. The manual has the gap; common is %s.", gap(0.3e-3, 1e-3))}
 	},
-	never: fixed("A tip that touches: turn the flywheel once around by hand before you start it."),
+	never: fixed(say("A tip that touches: turn the flywheel once around by hand before you start it.")),
 }
 
 var boxThing = thing{
 	match: func(s session.Setup) []string {
-		feed := "Fed by the battery behind the key (DC)"
+		feed := say("Fed by the battery behind the key (DC)")
 		if s.Build.Exciter {
-			feed = "Fed by the exciter (AC)"
+			feed = say("Fed by the exciter (AC)")
 		}
 		return []string{
-			counted(s, "exciter", feed, "look for a wrapped pole"),
-			"Pins: their count, their order, and what each is for.",
-			"The pickup's way round: the same half-wave first.",
-			"The kind of coil it drives: a capacitor box or a switching box.",
-			"Its own speed limit and advance, as the manual says.",
+			counted(s, "exciter", feed, say("look for a wrapped pole")),
+			say("Pins: their count, their order, and what each is for."),
+			say("The pickup's way round: the same half-wave first."),
+			say("The kind of coil it drives: a capacitor box or a switching box."),
+			say("Its own speed limit and advance, as the manual says."),
 		}
 	},
 	never: func(s session.Setup) []string {
-		out := []string{neverBatFed, "A capacitor box with a coil for a switching box, or the other way round: weak spark, or a burnt box."}
+		out := []string{neverBatFed, say("A capacitor box with a coil for a switching box, or the other way round: weak spark, or a burnt box.")}
 		if s.Build.Exciter {
 			out = append(out, neverNoFeed)
 		}
@@ -177,69 +175,69 @@ var boxThing = thing{
 }
 
 var switchThing = thing{
-	match: fixed("A switch of the same sense: most such machines stop by closing to ground, some by opening."),
-	never: fixed("A switch that opens in the place of one that closes: the engine cannot be stopped.", "The kill wire with battery plus: it kills the ignition box."),
+	match: fixed(say("A switch of the same sense: most such machines stop by closing to ground, some by opening.")),
+	never: fixed(say("A switch that opens in the place of one that closes: the engine cannot be stopped."), say("The kill wire with battery plus: it kills the ignition box.")),
 }
 
 var coilThing = thing{
 	match: func(s session.Setup) []string {
-		primary := "Small pin to ground some 2 to 5 Ω if the box only switches the battery; under 1 Ω if it is a capacitor box."
+		primary := say("Small pin to ground some 2 to 5 Ω if the box only switches the battery; under 1 Ω if it is a capacitor box.")
 		if s.Build.Exciter {
-			primary = "Small pin to ground well under 1.5 Ω, as capacitor boxes want: an exciter feeds yours."
+			primary = say("Small pin to ground well under 1.5 Ω, as capacitor boxes want: an exciter feeds yours.")
 		}
 		return []string{
 			primary,
-			"One spark lead or two.",
-			"How its core is grounded: by its screws, or by a second small pin.",
-			"Holes, and a lead that reaches the plug without a stretch.",
+			say("One spark lead or two."),
+			say("How its core is grounded: by its screws, or by a second small pin."),
+			say("Holes, and a lead that reaches the plug without a stretch."),
 		}
 	},
-	never: fixed("A coil of a switching box with a capacitor box: weak spark.", "A coil of under 1 Ω where the battery is switched through it: coil or box burn."),
+	never: fixed(say("A coil of a switching box with a capacitor box: weak spark."), say("A coil of under 1 Ω where the battery is switched through it: coil or box burn.")),
 }
 
 var capThing = thing{
-	match: fixed("Its ohms as printed, 5 kΩ on most.", "For the spark plug's top: with a nut or the bare thread.", "Its angle and rubber: water must stay out."),
-	never: fixed("A cap or plug without any resistor with an electronic box: its noise upsets the box.", "A spark lead with a wire core and a cap made for another kind: the screw does not bite."),
+	match: fixed(say("Its ohms as printed, 5 kΩ on most."), say("For the spark plug's top: with a nut or the bare thread."), say("Its angle and rubber: water must stay out.")),
+	never: fixed(say("A cap or plug without any resistor with an electronic box: its noise upsets the box."), say("A spark lead with a wire core and a cap made for another kind: the screw does not bite.")),
 }
 
 var sparkPlugThing = thing{
 	match: func(session.Setup) []string {
-		return []string{"Thread, reach and seat as the old one, by the manual.", "Heat range as the manual says, and its gap: " + gap(0.6e-3, 0.8e-3) + " on most.", "With or without resistor as before."}
+		return []string{say("Thread, reach and seat as the old one, by the manual."), say("Heat range as the manual says, and its gap: %s on most.", gap(0.6e-3, 0.8e-3)), say("With or without resistor as before.")}
 	},
-	never: fixed("A plug with a longer reach: the piston meets it.", "A hotter plug as a cure for soot: look for the rich mixture first."),
+	never: fixed(say("A plug with a longer reach: the piston meets it."), say("A hotter plug as a cure for soot: look for the rich mixture first.")),
 }
 
 var fuseThing = thing{
-	match: fixed("The same kind and the same amperes as printed, and one to spare."),
-	never: fixed("A larger fuse, foil or wire in its holder: the harness burns in its place."),
+	match: fixed(say("The same kind and the same amperes as printed, and one to spare.")),
+	never: fixed(say("A larger fuse, foil or wire in its holder: the harness burns in its place.")),
 }
 
 var pinThing = thing{
-	match: fixed("Pins and plug of the same width, for the thickness of the leads: 1.5 mm² or more for charge leads.", "A crimping tool, and grease against water."),
-	never: fixed("Solder alone on a charge lead's pin: it runs out when the pin grows hot.", "Old brown plastic with new pins: it has lost its grip."),
+	match: fixed(say("Pins and plug of the same width, for the thickness of the leads: 1.5 mm² or more for charge leads."), say("A crimping tool, and grease against water.")),
+	never: fixed(say("Solder alone on a charge lead's pin: it runs out when the pin grows hot."), say("Old brown plastic with new pins: it has lost its grip.")),
 }
 
 var wireThing = thing{
-	match: fixed("Wire of the same thickness or one more: 2.5 mm² from regulator to battery on most.", "Crimps or solder, and tube that shrinks over them."),
-	never: fixed("A new wire around the fuse: it must pass through it."),
+	match: fixed(say("Wire of the same thickness or one more: 2.5 mm² from regulator to battery on most."), say("Crimps or solder, and tube that shrinks over them.")),
+	never: fixed(say("A new wire around the fuse: it must pass through it.")),
 }
 
 var contactThing = thing{
-	match: fixed("A wire brush or emery, a tooth washer, grease.", "A new eyelet or strap of the same thickness, if the old one is green or stiff."),
-	never: fixed("Paint, or a stainless washer alone, between a ground and its metal."),
+	match: fixed(say("A wire brush or emery, a tooth washer, grease."), say("A new eyelet or strap of the same thickness, if the old one is green or stiff.")),
+	never: fixed(say("Paint, or a stainless washer alone, between a ground and its metal.")),
 }
 
 var insulationThing = thing{
-	match: fixed("Heat-proof tape or sleeve: near the engine it must stand 150 °C.", "A clip or tie, so that it does not chafe again."),
-	never: fixed("Household tape on anything inside the engine cover: it melts and creeps."),
+	match: fixed(say("Heat-proof tape or sleeve: near the engine it must stand 150 °C."), say("A clip or tie, so that it does not chafe again.")),
+	never: fixed(say("Household tape on anything inside the engine cover: it melts and creeps.")),
 }
 
 var solderThing = thing{
-	match: fixed("Solder for 200 °C and more, flux for enamelled wire, an iron of 60 W or more.", "Heat-proof sleeve and lacing cord."),
-	never: fixed("Soft plumbing solder with acid flux in a winding: it eats the wire.", neverUnread),
+	match: fixed(say("Solder for 200 °C and more, flux for enamelled wire, an iron of 60 W or more."), say("Heat-proof sleeve and lacing cord.")),
+	never: fixed(say("Soft plumbing solder with acid flux in a winding: it eats the wire."), neverUnread),
 }
 
 var nothingThing = thing{
-	match: fixed("Nothing yet: find the circuit first, then mend or replace what is in it."),
-	never: fixed("A meter in the 10 A socket with the starter: it is gone at once."),
+	match: fixed(say("Nothing yet: find the circuit first, then mend or replace what is in it.")),
+	never: fixed(say("A meter in the 10 A socket with the starter: it is gone at once.")),
 }

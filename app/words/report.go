@@ -92,6 +92,9 @@ type verdictJSON struct {
 	ShortMost *float64 `json:"shortSeenMost,omitempty"`
 }
 
+// outcomeCodes are for programs, the same in every language.
+var outcomeCodes = map[spec.Outcome]string{spec.InSpec: "in spec", spec.OutOfSpec: "out of spec", spec.CannotTell: "cannot tell"}
+
 type partJSON struct {
 	Part    string `json:"part"`
 	Outcome string `json:"outcome"`
@@ -124,7 +127,7 @@ func ReportJSON(b assess.Bench, diagnosis any) ([]byte, error) {
 		out.Meaning = meterTold(b)
 	}
 	for _, p := range r.Parts {
-		out.Parts = append(out.Parts, partJSON{string(p.Part), Outcome(p.Outcome), p.Tested, p.Of})
+		out.Parts = append(out.Parts, partJSON{string(p.Part), outcomeCodes[p.Outcome], p.Tested, p.Of})
 	}
 	for _, id := range r.Untested {
 		out.Untested = append(out.Untested, string(id))
@@ -139,7 +142,7 @@ func lineOf(b assess.Bench, l assess.Line) lineJSON {
 	case !l.Answered || l.Skipped:
 		return out
 	case l.Unread != nil:
-		out.Problem = l.Unread.Error()
+		out.Problem = NotAReading(l.Unread)
 		return out
 	}
 	out.Reading, out.Range = Reading(l), l.Measured.Range.Label
@@ -208,7 +211,7 @@ func coilsOf(c assess.Coils) *coilsJSON {
 
 func verdictOf(v spec.Verdict, because string) *verdictJSON {
 	out := verdictJSON{
-		Outcome: Outcome(v.Outcome), Probability: rounded(v.Probability, 1e-3), Reason: string(v.Reason), Because: because,
+		Outcome: outcomeCodes[v.Outcome], Probability: rounded(v.Probability, 1e-3), Reason: string(v.Reason), Because: because,
 	}
 	if v.HasLimit {
 		out.Limit, out.Source = Limit(v.Limit), string(v.Limit.Provenance.Kind)
@@ -246,11 +249,11 @@ func ReportTable(b assess.Bench) ([]byte, error) {
 	var buf bytes.Buffer
 	r := b.Report()
 	if b.State.Setup.Name != "" {
-		fmt.Fprintf(&buf, "%s\n", b.State.Setup.Name)
+		fmt.Fprintf(&buf, "%s\n", MachineName(b.State))
 	}
-	fmt.Fprintf(&buf, "Meter: %s\nLimits: %s (%s)\n\n", MeterOf(b), b.Profile.Name, "wide, common practice")
+	fmt.Fprintf(&buf, "%s\n%s\n\n", say("Meter: %s", MeterOf(b)), say("Limits: %s (wide, common practice)", ProfileName(b.Profile)))
 	w := tabwriter.NewWriter(&buf, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "CHECK\tREADING\tVERDICT\tSURE\tBECAUSE")
+	fmt.Fprintln(w, strings.Join([]string{say("CHECK"), say("READING"), say("VERDICT"), say("SURE"), say("BECAUSE")}, "\t"))
 	for _, l := range append(r.Lines, r.Derived...) {
 		fmt.Fprintln(w, tableRow(l))
 	}
@@ -273,7 +276,7 @@ func ReportTable(b assess.Bench) ([]byte, error) {
 		fmt.Fprintf(&buf, "\n%s\n", strings.Join(meterTold(b), "\n"))
 		return buf.Bytes(), nil
 	}
-	fmt.Fprintf(&buf, "\nNot tested here: %s\n%s\n", NotCovered(r), DeferToManual)
+	fmt.Fprintf(&buf, "\n%s\n%s\n", say("Not tested here: %s", NotCovered(r)), DeferToManual)
 	return buf.Bytes(), nil
 }
 
@@ -287,7 +290,7 @@ func tableBeyond(buf *bytes.Buffer, lines []assess.Line) error {
 	for _, l := range lines {
 		row := tableRow(l)
 		if l.Check.Instrument == check.Eyes && !l.Skipped {
-			row = CheckName(l.Check) + "\t" + BeyondReading(l) + "\t–\t–\tSeen."
+			row = CheckName(l.Check) + "\t" + BeyondReading(l) + "\t–\t–\t" + say("Seen.")
 		}
 		fmt.Fprintln(w, row)
 	}
@@ -306,9 +309,9 @@ func tableRow(l assess.Line) string {
 	name := CheckName(l.Check)
 	switch {
 	case l.Unread != nil:
-		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), l.Unread)
+		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), NotAReading(l.Unread))
 	case !l.Answered || l.Skipped:
-		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), "Untested.")
+		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), say("Untested."))
 	}
 	if !l.Judged() {
 		return fmt.Sprintf("%s\t%s\t–\t–\t%s", name, Reading(l), Feeds(l.Check))
@@ -333,17 +336,17 @@ func chance(v spec.Verdict) string {
 func NotCovered(r assess.Report) string {
 	var rest []string
 	if r.Fine == nil || r.Fine.Verdict.Outcome == spec.CannotTell {
-		rest = append(rest, "a few shorted turns")
+		rest = append(rest, say("a few shorted turns"))
 	}
-	rest = append(rest, "insulation at running voltage", "battery", "regulator-rectifier", "wiring")
+	rest = append(rest, say("insulation at running voltage"), say("battery"), say("regulator-rectifier"), say("wiring"))
 	if !decided(r.Lines, spec.BoxPeak) {
-		rest = append(rest, "ignition box")
+		rest = append(rest, say("ignition box"))
 	}
-	rest = append(rest, "coil", "plug")
+	rest = append(rest, say("coil"), say("plug"))
 	if hotDecided(r) {
-		return strings.Join(rest, ", ") + ", and faults that show only at speed."
+		return say("%s, and faults that show only at speed.", strings.Join(rest, ", "))
 	}
-	return strings.Join(rest, ", ") + ", and faults that show only when hot or at speed."
+	return say("%s, and faults that show only when hot or at speed.", strings.Join(rest, ", "))
 }
 
 // hotDecided reports that every winding read hot was decided, and one was.

@@ -2,10 +2,10 @@ package words
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 	"time"
 
+	"coilbook/app/tongue"
 	"coilbook/engine/assess"
 	"coilbook/engine/check"
 	"coilbook/engine/quantity"
@@ -15,186 +15,179 @@ import (
 
 // Titles of the screens.
 var Titles = map[string]string{
-	"start": "Start", "setup": "Set-up", "check": "Check", "sheet": "All checks", "result": "Result",
-	"sessions": "Sessions", "about": "Safety", "meters": "Meters", "meter": "Meter", "nowhere": "Not found",
-	"method": "Method", "wire": "Wire", "find": "Find the fault",
-	"practice": "Practice", "bench": "Practice bench", "naming": "Name the fault", "truth": "What it was", "earlier": EarlierTitle,
+	"start": say("Start"), "setup": say("Set-up"), "check": say("Check"), "sheet": say("All checks"), "result": say("Result"),
+	"sessions": say("Sessions"), "about": say("Safety"), "meters": say("Meters"), "meter": say("Meter"), "nowhere": say("Not found"),
+	"method": say("Method"), "wire": say("Wire"), "find": say("Find the fault"),
+	"practice": say("Practice"), "bench": say("Practice bench"), "naming": say("Name the fault"), "truth": say("What it was"), "earlier": EarlierTitle,
 	"phone": PhoneTitle,
 }
 
 // Words of the frame.
-const (
-	Back          = "Back"
-	SavingOpening = "opening…"
-	SavingDone    = "Saved ✓"
-	SavingNow     = "saving…"
-	SavingFailed  = "Not saved"
-	SavingNowhere = "not kept"
-	LookingUp     = "Reading the record…"
-	NoStore       = "This browser keeps no records (private mode?). Everything works; use “Save as file” before you close it."
-	UpdateReady   = "A new version is ready."
-	UpdateNow     = "Use it now"
-	TryAgain      = "Try again"
+var (
+	Back          = say("Back")
+	SavingOpening = say("opening…")
+	SavingDone    = say("Saved ✓")
+	SavingNow     = say("saving…")
+	SavingFailed  = say("Not saved")
+	SavingNowhere = say("not kept")
+	LookingUp     = say("Reading the record…")
+	NoStore       = say("This browser keeps no records (private mode?). Everything works; use “Save as file” before you close it.")
+	UpdateReady   = say("A new version is ready.")
+	UpdateNow     = say("Use it now")
+	TryAgain      = say("Try again")
 )
 
 // Words of the start screen.
-const (
-	StartQuestion = "What is the machine doing?"
-	StartScope    = "The checks cover the generator; “Suspects, and the next check” goes on to battery, regulator, wiring and ignition. All records stay on this phone."
-	Continue      = "Continue"
+var (
+	StartQuestion = say("What is the machine doing?")
+	StartScope    = say("The checks cover the generator; “Suspects, and the next check” goes on to battery, regulator, wiring and ignition. All records stay on this phone.")
+	Continue      = say("Continue")
 )
 
 // Words of the set-up.
-const (
-	SetupTitle = "What do you have in front of you?"
-	SetupHint  = "Change what you know and leave the rest: every answer has a safe default."
-	SetupBegin = "Start the checks"
-	SetupKeep  = "Keep these answers"
-	AskLeads   = "Charge leads in the plug (same colour)"
-	AskPoles   = "Poles on the stator"
-	FewerPoles = "Fewer poles"
-	MorePoles  = "More poles"
-	AskExciter = "Is one pole wrapped in tape or thin wire (exciter)?"
-	AskPickup  = "Is there a pickup beside the flywheel?"
-	AskGround  = "Does a plug lead go to the core (ground)?"
-	AskMeter   = "Your meter"
-	AskProfile = "Limits to judge by"
-	AskAir     = "Air temperature, °C"
-	AirHint    = "not sure"
-	AskName    = "Name of the machine"
-	NameHint   = "optional"
-	NotSure    = "Not sure"
-	Yes        = "Yes"
-	No         = "No"
-	BadAir     = "Air temperature: type −40 to 60 °C, or leave it empty."
+var (
+	SetupTitle = say("What do you have in front of you?")
+	SetupHint  = say("Change what you know and leave the rest: every answer has a safe default.")
+	SetupBegin = say("Start the checks")
+	SetupKeep  = say("Keep these answers")
+	AskLeads   = say("Charge leads in the plug (same colour)")
+	AskPoles   = say("Poles on the stator")
+	FewerPoles = say("Fewer poles")
+	MorePoles  = say("More poles")
+	AskExciter = say("Is one pole wrapped in tape or thin wire (exciter)?")
+	AskPickup  = say("Is there a pickup beside the flywheel?")
+	AskGround  = say("Does a plug lead go to the core (ground)?")
+	AskMeter   = say("Your meter")
+	AskProfile = say("Limits to judge by")
+	AskAir     = say("Air temperature, °C")
+	AirHint    = say("not sure")
+	AskName    = say("Name of the machine")
+	NameHint   = say("optional")
+	NotSure    = say("Not sure")
+	Yes        = say("Yes")
+	No         = say("No")
+	BadAir     = say("Air temperature: type −40 to 60 °C, or leave it empty.")
 )
 
 // Words of a check.
-const (
-	TrapsTitle   = "What spoils this reading"
-	CautionTitle = "Take care"
-	DialLabel    = "Dial"
-	JacksLabel   = "Sockets"
-	WhereLabel   = "Plug, engine"
-	ToSheet      = "See all checks"
-	PadLabel     = "Reading"
-	PadHint      = "Type what the meter shows."
-	TypeFirst    = "Type the number on the display first, or choose “can't do it”."
-	SkippedHint  = "Left out. Type a reading to do it after all."
-	NotDone      = "not done"
-	ToDo         = "to do"
-	WhichOne     = "Which one?"
-	WhichUnit    = "Which unit does the meter show?"
-	KeyOpen      = "open line"
-	KeyUnsettled = "won't settle"
-	KeySkip      = "can't do it"
-	Erase        = "Erase"
-	Noted        = "noted"
-	DoubtTitle   = "Where the doubt comes from"
-	RunTitle     = "Readings of this point"
-	ReadOnceMore = "Read once more"
-	AgainHint    = "Lift the probes, place them anew, and type what the meter shows now."
+var (
+	TrapsTitle   = say("What spoils this reading")
+	CautionTitle = say("Take care")
+	DialLabel    = say("Dial")
+	JacksLabel   = say("Sockets")
+	WhereLabel   = say("Plug, engine")
+	ToSheet      = say("See all checks")
+	PadLabel     = say("Reading")
+	PadHint      = say("Type what the meter shows.")
+	TypeFirst    = say("Type the number on the display first, or choose “can't do it”.")
+	SkippedHint  = say("Left out. Type a reading to do it after all.")
+	NotDone      = say("not done")
+	ToDo         = say("to do")
+	WhichOne     = say("Which one?")
+	WhichUnit    = say("Which unit does the meter show?")
+	KeyOpen      = say("open line")
+	KeyUnsettled = say("won't settle")
+	KeySkip      = say("can't do it")
+	Erase        = say("Erase")
+	Noted        = say("noted")
+	DoubtTitle   = say("Where the doubt comes from")
+	RunTitle     = say("Readings of this point")
+	ReadOnceMore = say("Read once more")
+	AgainHint    = say("Lift the probes, place them anew, and type what the meter shows now.")
 )
 
 // TakeAgain names the button of one reading of several.
 func TakeAgain(n int, reading string) string {
-	return fmt.Sprintf("Reading %d: %s. Tap to take it again", n, reading)
+	return say("Reading %d: %s. Tap to take it again", n, reading)
 }
 
 // TakeAgainHint says that what is typed takes the place of one reading.
-func TakeAgainHint(n int) string { return fmt.Sprintf("Type reading %d anew.", n) }
+func TakeAgainHint(n int) string { return say("Type reading %d anew.", n) }
 
 // TooSmallDrop says that a drop shows no current.
-const TooSmallDrop = "Next to nothing: the bulb must burn, and the probes sit on bare metal."
+var TooSmallDrop = say("Next to nothing: the bulb must burn, and the probes sit on bare metal.")
 
 // Feeds says what a reading without a verdict of its own is for.
 func Feeds(c check.Check) string {
 	switch c.Measures {
 	case spec.ResistorDrop:
-		return "Noted. It counts with the drop over the winding: read that next."
+		return say("Noted. It counts with the drop over the winding: read that next.")
 	case spec.WindingDrop:
-		return "Noted. It counts with the drop over the known resistor and the resistor's value."
+		return say("Noted. It counts with the drop over the known resistor and the resistor's value.")
 	case spec.HotResistance:
-		return "Noted. It counts with the same reading taken cold."
+		return say("Noted. It counts with the same reading taken cold.")
 	}
-	return "Noted. What it tells stands in the result."
+	return say("Noted. What it tells stands in the result.")
 }
 
 // Words of sheet, result and list.
-const (
-	SheetHint     = "Tap any row to enter or correct it."
-	PairsAlike    = "Pairs alike"
-	ToSetup       = "Change the set-up"
-	ToResult      = "See the result"
-	SaveFile      = "Save as file"
-	GoOn          = "Go on"
-	Finish        = "Finish"
-	NoFile        = "The file could not be written: try again."
-	UntestedTitle = "What remains untested"
-	SessionsTitle = "Saved on this phone"
-	ShowExamples  = "Put three examples here"
-	AboutExamples = "An invented workshop quad and a garden scooter; their readings are simulated. They can be removed like any other."
-	NoSessions    = "Nothing saved yet. A session appears here with its first reading."
-	Delete        = "Delete"
-	Undo          = "Undo"
-	AboutTitle    = "About Coilbook, and safety"
-	LookTitle     = "Look"
-	NowhereTitle  = "Nothing here"
-	NoSuchPlace   = "This address leads nowhere. Your records are untouched."
-	Unread        = "That session could not be read just now. It is still on this phone."
-	NoSuchSession = "That session is not on this phone."
-	NoSuchCheck   = "The set-up of this machine has no such check."
-	ToStart       = "To the start"
+var (
+	SheetHint     = say("Tap any row to enter or correct it.")
+	PairsAlike    = say("Pairs alike")
+	ToSetup       = say("Change the set-up")
+	ToResult      = say("See the result")
+	SaveFile      = say("Save as file")
+	GoOn          = say("Go on")
+	Finish        = say("Finish")
+	NoFile        = say("The file could not be written: try again.")
+	UntestedTitle = say("What remains untested")
+	SessionsTitle = say("Saved on this phone")
+	ShowExamples  = say("Put three examples here")
+	AboutExamples = say("An invented workshop quad and a garden scooter; their readings are simulated. They can be removed like any other.")
+	NoSessions    = say("Nothing saved yet. A session appears here with its first reading.")
+	Delete        = say("Delete")
+	Undo          = say("Undo")
+	AboutTitle    = say("About Coilbook, and safety")
+	LookTitle     = say("Look")
+	NowhereTitle  = say("Nothing here")
+	NoSuchPlace   = say("This address leads nowhere. Your records are untouched.")
+	Unread        = say("That session could not be read just now. It is still on this phone.")
+	NoSuchSession = say("That session is not on this phone.")
+	NoSuchCheck   = say("The set-up of this machine has no such check.")
+	ToStart       = say("To the start")
 )
 
 // Offline says whether the signal may go now.
 func Offline(ready bool) string {
 	if ready {
-		return "works without signal"
+		return say("works without signal")
 	}
-	return "needs signal until loaded"
+	return say("needs signal until loaded")
 }
 
 // Unreadable says that entries of a newer version are kept but not shown.
 func Unreadable(n int) string {
-	return fmt.Sprintf("%s on this phone cannot be read by this version. They are kept; an update may show them.", count(n, "entry", "entries"))
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
+	return count(n, "%d entry on this phone cannot be read by this version. It is kept; an update may show it.", "%d entries on this phone cannot be read by this version. They are kept; an update may show them.")
 }
 
 // Why the last entries are not on the device yet.
-const (
-	StoreSlow    = "The phone's storage does not answer. Nothing is kept for now: load the page again, or “Save as file” before you close it."
-	StoreFull    = "The phone is full: your readings are kept here but not saved. Free some room, then try again."
-	StoreNewer   = "A newer Coilbook is open in another tab. Reload this one; “Save as file” keeps what is here."
-	StoreRefused = "The phone did not take the last readings. They are kept here; do not close Coilbook."
+var (
+	StoreSlow    = say("The phone's storage does not answer. Nothing is kept for now: load the page again, or “Save as file” before you close it.")
+	StoreFull    = say("The phone is full: your readings are kept here but not saved. Free some room, then try again.")
+	StoreNewer   = say("A newer Coilbook is open in another tab. Reload this one; “Save as file” keeps what is here.")
+	StoreRefused = say("The phone did not take the last readings. They are kept here; do not close Coilbook.")
 )
 
 // CheckOf is the heading of the bar on a check.
-func CheckOf(n, of int) string { return fmt.Sprintf("Check %d of %d", n, of) }
+func CheckOf(n, of int) string { return say("Check %d of %d", n, of) }
 
 // Progress counts answered checks.
 func Progress(done, of int) string {
-	return fmt.Sprintf("%d of %s done", done, count(of, "check", "checks"))
+	return tongue.Count(of, "%[1]d of %[2]d check done", "%[1]d of %[2]d checks done", done, of)
 }
 
 // TurnDial says what the button that shows the dial is for.
-const TurnDial = "Tap if yours stands elsewhere"
+var TurnDial = say("Tap if yours stands elsewhere")
 
 // ChangeUnit names the button that changes the unit.
-func ChangeUnit(now string) string { return "Unit " + now + ". Tap to change" }
+func ChangeUnit(now string) string { return say("Unit %s. Tap to change", now) }
 
 // Enter is the label of the main key.
 func Enter(onlyOn bool) string {
 	if onlyOn {
-		return "Next"
+		return say("Next")
 	}
-	return "Enter"
+	return say("Enter")
 }
 
 // Earlier says that a reading was corrected.
@@ -202,7 +195,7 @@ func Earlier(n int) string {
 	if n == 0 {
 		return ""
 	}
-	return count(n, "earlier reading", "earlier readings") + " kept"
+	return count(n, "%d earlier reading kept", "%d earlier readings kept")
 }
 
 // Entered comes before the reason of a reading already entered.
@@ -217,32 +210,48 @@ func Entered(earlier int) string {
 func NotAReading(err error) string {
 	var bad *quantity.UnreadableError
 	if errors.As(err, &bad) {
-		return "“" + bad.Text + "” " + bad.Reason + ": " + bad.WayOut + "."
+		return say("“%s” %s: %s.", bad.Text, told(bad.Reason), told(bad.WayOut))
+	}
+	var two *quantity.AmbiguousError
+	if errors.As(err, &two) {
+		return say("“%s” can mean %s or %s: choose one.", two.Text, Typed(two.Choices[0]), Typed(two.Choices[1]))
 	}
 	return err.Error() + "."
+}
+
+// MachineName is the name that was given; the examples have theirs in every language.
+func MachineName(st session.State) string {
+	if strings.HasPrefix(st.Setup.Name, "Example: ") {
+		return told(st.Setup.Name)
+	}
+	return st.Setup.Name
 }
 
 // SessionName names a session in lists.
 func SessionName(st session.State) string {
 	if st.Setup.Name != "" {
-		return st.Setup.Name + ", " + strings.ToLower(Aim(st.Setup.Aim))
+		return MachineName(st) + ", " + lowerFirst(Aim(st.Setup.Aim))
 	}
 	return Aim(st.Setup.Aim)
 }
 
 // NextCheck names the next step on the sheet.
-func NextCheck(name string) string { return "Next: " + name }
+func NextCheck(name string) string { return say("Next: %s", name) }
 
 // When writes a time for lists, in the phone's own time zone.
-func When(t time.Time) string { return t.Local().Format("2 Jan 2006, 15:04") }
+func When(t time.Time) string {
+	t = t.Local()
+	months := strings.Fields(say("Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec"))
+	return say("%d %s %d, %s", t.Day(), months[t.Month()-1], t.Year(), t.Format("15:04"))
+}
 
 // Deleted says what was just removed.
-func Deleted(name string) string { return "Deleted: " + name + "." }
+func Deleted(name string) string { return say("Deleted: %s.", name) }
 
 // OutcomeLong is the outcome for the legend.
 func OutcomeLong(o spec.Outcome) string {
 	if o == spec.CannotTell {
-		return "cannot tell with this meter"
+		return say("cannot tell with this meter")
 	}
 	return Outcome(o)
 }
@@ -250,13 +259,12 @@ func OutcomeLong(o spec.Outcome) string {
 // PartResult says how far a part was tested and how it came out.
 func PartResult(p assess.PartResult) string {
 	if p.Tested == 0 {
-		return "not tested"
+		return say("not tested")
 	}
-	soFar := ""
 	if p.Tested < p.Of && p.Outcome != spec.OutOfSpec {
-		soFar = " so far"
+		return say("%s so far, %d of %s", Outcome(p.Outcome), p.Tested, count(p.Of, "%d check", "%d checks"))
 	}
-	return fmt.Sprintf("%s%s, %d of %s", Outcome(p.Outcome), soFar, p.Tested, count(p.Of, "check", "checks"))
+	return say("%s, %d of %s", Outcome(p.Outcome), p.Tested, count(p.Of, "%d check", "%d checks"))
 }
 
 // Headline is the result in one sentence, never surer than the readings.
@@ -268,26 +276,26 @@ func Headline(r assess.Report) string {
 		switch {
 		case p.Tested == 0:
 		case p.Outcome == spec.OutOfSpec:
-			bad = append(bad, strings.ToLower(Part(p.Part)))
+			bad = append(bad, lowerFirst(Part(p.Part)))
 		case p.Outcome == spec.CannotTell:
-			open = append(open, strings.ToLower(Part(p.Part)))
+			open = append(open, lowerFirst(Part(p.Part)))
 		}
 	}
 	switch {
 	case tested == 0:
-		return "Nothing measured yet"
+		return say("Nothing measured yet")
 	case len(bad) > 0:
-		return "Out of spec: " + strings.Join(bad, ", ")
+		return say("Out of spec: %s", strings.Join(bad, ", "))
 	case len(open) > 0:
-		return "No fault found, but cannot tell: " + strings.Join(open, ", ")
+		return say("No fault found, but cannot tell: %s", strings.Join(open, ", "))
 	}
-	return "All that was measured is in spec"
+	return say("All that was measured is in spec")
 }
 
 // JudgedBy names limits and meter behind the verdicts.
 func JudgedBy(b assess.Bench) string {
-	return "Judged by “" + b.Profile.Name + "” (wide, common practice) with the doubt of: " + MeterOf(b) + "."
+	return say("Judged by “%s” (wide, common practice) with the doubt of: %s.", ProfileName(b.Profile), MeterOf(b))
 }
 
 // Themes are the looks on offer, by their ids, and their names.
-var Themes = []struct{ ID, Name string }{{"light", "Light, for the sun"}, {"dark", "Dark"}, {"system", "As the phone"}}
+var Themes = []struct{ ID, Name string }{{"light", say("Light, for the sun")}, {"dark", say("Dark")}, {"system", say("As the phone")}}

@@ -4,21 +4,22 @@ import (
 	"slices"
 	"strings"
 
+	"coilbook/app/tongue"
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
 	"coilbook/engine/spec"
 )
 
 // Words of the way to the answer of the next check.
-const (
-	ToReading = "Enter the reading"
-	ToAnswer  = "Answer it"
+var (
+	ToReading = say("Enter the reading")
+	ToAnswer  = say("Answer it")
 )
 
 // Words of reading aloud.
-const (
-	ReadAloud   = "Read aloud"
-	SampleVoice = "Red on charge lead 1, black on charge lead 2. Let the digits rest."
+var (
+	ReadAloud   = say("Read aloud")
+	SampleVoice = say("Red on charge lead 1, black on charge lead 2. Let the digits rest.")
 )
 
 // Spoken is a check as it is read aloud, a sentence or two at a time: what it is,
@@ -81,16 +82,44 @@ func endsInDigit(s string) bool { return strings.ContainsAny(s[len(s)-1:], "0123
 // tight takes back the blanks before punctuation.
 var tight = strings.NewReplacer(" .", ".", " ,", ",", " ;", ";", " :", ":", " ?", "?")
 
-// spacedSigns parts a sign from the number or word it is written to.
+// spacedSigns parts a sign from the number or word it is written to, and says those
+// that are one wherever they stand.
 var spacedSigns = strings.NewReplacer(
-	"VΩ", " volts-ohms ", "kΩ", " kΩ ", "MΩ", " MΩ ", "mV=", " DC-millivolts ", "mV~", " AC-millivolts ", "V=", " DC-volts ", "V~", " AC-volts ", "A=", " DC-amperes ",
-	"Ω", " ohms ", "±", " plus or minus ", "·", " and ", "−", " minus ", "°C", " °C ", "°F", " °F ", "“", "", "”", "", "…", "", "(", "", ")", "",
+	"kΩ", " kΩ ", "MΩ", " MΩ ", "°C", " °C ", "°F", " °F ", "“", "", "”", "", "…", "", "(", "", ")", "",
+	"VΩ", spaced(tongue.In("read aloud", "volts and ohms")),
+	"mV=", spaced(tongue.In("read aloud", "DC millivolts")),
+	"mV~", spaced(tongue.In("read aloud", "AC millivolts")),
+	"V=", spaced(tongue.In("read aloud", "DC volts")),
+	"V~", spaced(tongue.In("read aloud", "AC volts")),
+	"A=", spaced(tongue.In("read aloud", "DC amperes")),
+	"Ω", spaced(tongue.In("read aloud", "ohms")),
+	"±", spaced(tongue.In("read aloud", "plus or minus")),
+	"·", spaced(tongue.In("read aloud", "and")),
+	"−", spaced(tongue.In("read aloud", "minus")),
 )
 
+func spaced(words string) string { return " " + words + " " }
+
+// signs are those that stand alone as a word.
 var signs = map[string]string{
-	"kΩ": "kilohms", "MΩ": "megohms", "V": "volts", "mV": "millivolts", "kV": "kilovolts", "A": "amperes", "mA": "milliamperes",
-	"DC-millivolts": "DC millivolts", "AC-millivolts": "AC millivolts", "DC-volts": "DC volts", "AC-volts": "AC volts", "DC-amperes": "DC amperes",
-	"volts-ohms": "volts and ohms", "COM": "common", "mm": "millimetres", "thou": "thousandths of an inch",
-	"°C": "degrees Celsius", "°F": "degrees Fahrenheit", "Hz": "hertz", "rpm": "revolutions per minute", "K": "kelvin",
-	"k": "kilo", "M": "mega", "µF": "microfarads", "nF": "nanofarads", "mm²": "square millimetres",
+	"kΩ":   tongue.In("read aloud", "kilohms"),
+	"MΩ":   tongue.In("read aloud", "megohms"),
+	"V":    tongue.In("read aloud", "volts"),
+	"mV":   tongue.In("read aloud", "millivolts"),
+	"kV":   tongue.In("read aloud", "kilovolts"),
+	"A":    tongue.In("read aloud", "amperes"),
+	"mA":   tongue.In("read aloud", "milliamperes"),
+	"COM":  tongue.In("read aloud", "common"),
+	"mm":   tongue.In("read aloud", "millimetres"),
+	"thou": tongue.In("read aloud", "thousandths of an inch"),
+	"°C":   tongue.In("read aloud", "degrees Celsius"),
+	"°F":   tongue.In("read aloud", "degrees Fahrenheit"),
+	"Hz":   tongue.In("read aloud", "hertz"),
+	"rpm":  tongue.In("read aloud", "revolutions per minute"),
+	"K":    tongue.In("read aloud", "kelvin"),
+	"k":    tongue.In("read aloud", "kilo"),
+	"M":    tongue.In("read aloud", "mega"),
+	"µF":   tongue.In("read aloud", "microfarads"),
+	"nF":   tongue.In("read aloud", "nanofarads"),
+	"mm²":  tongue.In("read aloud", "square millimetres"),
 }

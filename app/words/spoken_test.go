@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"coilbook/app/tongue"
 	"coilbook/app/words"
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
@@ -55,7 +56,9 @@ func expected(c check.Check, m meter.Meter) int {
 	}
 	if c.Instrument == check.Multimeter {
 		n += 2
-		if c.Red != check.OtherProbe && !slices.ContainsFunc(words.Steps(c, m), func(s string) bool { return strings.Contains(s, "Red on ") && strings.Contains(s, ", black on ") }) {
+		if c.Red != check.OtherProbe && !slices.ContainsFunc(words.Steps(c, m), func(s string) bool {
+			return strings.Contains(s, tongue.Say("Red on %s, black on %s.", words.TerminalIn(c, c.Red), words.TerminalIn(c, c.Black)))
+		}) {
 			n++
 		}
 	}

@@ -14,13 +14,13 @@ func Steps(c check.Check, m meter.Meter) []string {
 	switch c.Measures {
 	case spec.LeadZero:
 		return []string{
-			"Black lead in COM, red in VΩ. Dial to " + dialOf(c, m) + ".",
-			"Press the two bare tips hard against each other. Let the digits rest.",
+			say("Black lead in COM, red in VΩ. Dial to %s.", dialOf(c, m)),
+			say("Press the two bare tips hard against each other. Let the digits rest."),
 		}
 	case spec.PickupGap:
 		return []string{
-			"Turn the flywheel by hand until its raised bar stands opposite the pickup.",
-			"Find the thickest leaf, or stack of leaves, that slides through with light drag.",
+			say("Turn the flywheel by hand until its raised bar stands opposite the pickup."),
+			say("Find the thickest leaf, or stack of leaves, that slides through with light drag."),
 		}
 	case spec.ExciterCranking:
 		return []string{
@@ -28,7 +28,7 @@ func Steps(c check.Check, m meter.Meter) []string {
 			probes(c),
 			highestFirst(c, m),
 			readyToCrank,
-			"Crank three seconds, hands off the tips. Type the highest steady number.",
+			say("Crank three seconds, hands off the tips. Type the highest steady number."),
 		}
 	case spec.ResistorDrop:
 		return resistorDrop(c, m)
@@ -46,29 +46,29 @@ func Steps(c check.Check, m meter.Meter) []string {
 		return knownResistor(c, m)
 	}
 	return []string{
-		"Plug apart. Dial to " + dialOf(c, m) + ".",
+		say("Plug apart. Dial to %s.", dialOf(c, m)),
 		probes(c),
-		"Let the digits rest, then type them.",
+		say("Let the digits rest, then type them."),
 	}
 }
 
 // Steps that several checks share.
-const (
-	fromTheBack  = "Plug together. Slide the probes in from the back."
-	readyToCrank = "Neutral, plug cap on a grounded plug."
+var (
+	fromTheBack  = say("Plug together. Slide the probes in from the back.")
+	readyToCrank = say("Neutral, plug cap on a grounded plug.")
 )
 
 func probes(c check.Check) string {
-	return "Red on " + TerminalIn(c, c.Red) + ", black on " + TerminalIn(c, c.Black) + "."
+	return say("Red on %s, black on %s.", TerminalIn(c, c.Red), TerminalIn(c, c.Black))
 }
 
 // highestFirst keeps peaks off a low range of a meter whose dial is turned.
 func highestFirst(c check.Check, m meter.Meter) string {
 	top, ok := m.Highest(c.Function)
 	if r, _ := c.Dial(m); m.Auto || !ok || r.Label == top.Label {
-		return "Dial to " + dialOf(c, m) + "."
+		return say("Dial to %s.", dialOf(c, m))
 	}
-	return "Dial to " + Dial(c, m, top) + " first; turn down to " + dialOf(c, m) + " only if it stays well under."
+	return say("Dial to %s first; turn down to %s only if it stays well under.", Dial(c, m, top), dialOf(c, m))
 }
 
 func dialOf(c check.Check, m meter.Meter) string {

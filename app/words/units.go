@@ -2,7 +2,6 @@ package words
 
 import (
 	"math"
-	"strconv"
 
 	"coilbook/engine/quantity"
 )
@@ -21,7 +20,7 @@ func Units() quantity.Chosen { return units }
 // AskAirIn asks for the warmth of the air in the reader's unit.
 func AskAirIn() string {
 	if units.Fahrenheit {
-		return "Air temperature, °F"
+		return say("Air temperature, °F")
 	}
 	return AskAir
 }
@@ -29,27 +28,23 @@ func AskAirIn() string {
 // BadAirIn says which warmth of the air is taken, from −40 to 60 °C.
 func BadAirIn() string {
 	if units.Fahrenheit {
-		return "Air temperature: type −40 to 140 °F, or leave it empty."
+		return say("Air temperature: type −40 to 140 °F, or leave it empty.")
 	}
 	return BadAir
 }
 
 // Air writes a warmth of the air for its field, given in °C.
 func Air(celsius float64) string {
-	return plain(math.Round(units.UnitFor(quantity.Temperature, celsius).In(celsius)*10) / 10)
+	return Plain(math.Round(units.UnitFor(quantity.Temperature, celsius).In(celsius)*10) / 10)
 }
-
-// Typed writes a reading as it stood on the display or, where the reader chose
-// another unit than it was typed in, in that one.
-func Typed(t quantity.Typed) string { return units.Show(t).String() }
 
 // temperatureAt writes a temperature given in °C, with a doubt in K where it is
 // above zero.
 func temperatureAt(celsius quantity.Celsius, halfWidth float64) string {
 	u, _ := units.Unit(quantity.Temperature)
-	out := plain(u.Figure(float64(celsius), quantity.DegreesC))
+	out := Plain(u.Figure(float64(celsius), quantity.DegreesC))
 	if halfWidth > 0 {
-		out += " ± " + plain(u.Difference().Figure(halfWidth, quantity.DegreesC))
+		out += " ± " + Plain(u.Difference().Figure(halfWidth, quantity.DegreesC))
 	}
 	return out + " " + u.Name
 }
@@ -57,15 +52,15 @@ func temperatureAt(celsius quantity.Celsius, halfWidth float64) string {
 // warmer writes a difference of temperatures, given in K.
 func warmer(kelvin float64) string {
 	if !units.Fahrenheit {
-		return quantity.Decimal(kelvin, 0) + " K"
+		return decimal(kelvin, 0) + " K"
 	}
-	return quantity.Decimal(quantity.DegreesF.Difference().In(kelvin), 0) + " °F"
+	return decimal(quantity.DegreesF.Difference().In(kelvin), 0) + " °F"
 }
 
 // gap writes a span of gaps, given in m, as rough as common practice is.
 func gap(low, high quantity.Metre) string {
 	u, _ := units.Unit(quantity.Length)
-	return gapFigure(u, low) + " to " + gapFigure(u, high) + " " + u.Name
+	return say("%s to %s %s", gapFigure(u, low), gapFigure(u, high), u.Name)
 }
 
 // oneGap writes a gap given in m, with two or three figures.
@@ -77,9 +72,7 @@ func oneGap(m float64) string {
 // gapFigure has a tenth of a mm, or whole thousandths.
 func gapFigure(u quantity.Unit, m quantity.Metre) string {
 	if u == quantity.Millis {
-		return quantity.Decimal(u.In(float64(m)), 1)
+		return decimal(u.In(float64(m)), 1)
 	}
-	return quantity.Decimal(u.In(float64(m)), 0)
+	return decimal(u.In(float64(m)), 0)
 }
-
-func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -7,17 +7,17 @@ import (
 )
 
 // Steps that several checks of a whole machine share.
-const (
-	tipsOnPosts    = "Press the tips on the posts themselves, not on the clamps."
-	letRest        = "Let the digits rest, then type them."
-	clipsFirst     = "Clip them on before the engine starts, cables clear of fan and exhaust."
-	stopThenOff    = "Let the digits rest, type them. Stop the engine first, then take the clips off."
-	outdoors       = "Outdoors, in neutral, brake on. "
-	helperCranks   = "The helper cranks three seconds, hands off the tips. "
-	highestSteady  = "Type the highest steady number."
-	boxStaysFull   = "Key off. Wait a minute after the last crank: the ignition box stays charged."
-	startsAnyway   = "If it starts, stop it and crank once more for the reading."
-	onlyItsOwnLead = "Plug together. Slide the probes in from the back, one on each side, on the same lead."
+var (
+	tipsOnPosts    = say("Press the tips on the posts themselves, not on the clamps.")
+	letRest        = say("Let the digits rest, then type them.")
+	clipsFirst     = say("Clip them on before the engine starts, cables clear of fan and exhaust.")
+	stopThenOff    = say("Let the digits rest, type them. Stop the engine first, then take the clips off.")
+	outdoors       = say("Outdoors, in neutral, brake on.")
+	helperCranks   = say("The helper cranks three seconds, hands off the tips.")
+	highestSteady  = say("Type the highest steady number.")
+	boxStaysFull   = say("Key off. Wait a minute after the last crank: the ignition box stays charged.")
+	startsAnyway   = say("If it starts, stop it and crank once more for the reading.")
+	onlyItsOwnLead = say("Plug together. Slide the probes in from the back, one on each side, on the same lead.")
 )
 
 // wholeSteps says how the checks around the generator are done; nil for others.
@@ -47,100 +47,100 @@ func wholeSteps(c check.Check, m meter.Meter) []string {
 
 // standingSteps are volts of a machine that stands, with the key off or on.
 func standingSteps(c check.Check, m meter.Meter) []string {
-	dial := " Dial to " + dialOf(c, m) + "."
+	dial := say("Dial to %s.", dialOf(c, m))
 	switch c.Measures {
 	case spec.BatteryRest:
-		return []string{"Key off. Best after an hour of rest: right after a ride it reads high." + dial, probes(c), tipsOnPosts, letRest}
+		return []string{say("Key off. Best after an hour of rest: right after a ride it reads high. %s", dial), probes(c), tipsOnPosts, letRest}
 	case spec.BatteryLamp:
-		return []string{"Key on, headlamp on, engine stopped." + dial, probes(c), tipsOnPosts, "Let the lamp burn for half a minute, then type the number."}
+		return []string{say("Key on, headlamp on, engine stopped. %s", dial), probes(c), tipsOnPosts, say("Let the lamp burn for half a minute, then type the number.")}
 	case spec.SupplyKey:
-		return []string{"Key on, kill switch to run, engine stopped." + dial, probes(c), "Slide the red tip into its plug from the back. " + letRest}
+		return []string{say("Key on, kill switch to run, engine stopped. %s", dial), probes(c), say("Slide the red tip into its plug from the back. %s", letRest)}
 	}
-	return []string{"All plugs together, key on, engine stopped." + dial, probes(c), "Slide both tips in from the back; they must not touch each other. " + letRest}
+	return []string{say("All plugs together, key on, engine stopped. %s", dial), probes(c), say("Slide both tips in from the back; they must not touch each other. %s", letRest)}
 }
 
 // starterSteps are volts under the starter's current.
 func starterSteps(c check.Check, m meter.Meter) []string {
-	number, held := "Type the lowest steady number.", "Clip them on the posts themselves, not on the clamps."
+	number, held := say("Type the lowest steady number."), say("Clip them on the posts themselves, not on the clamps.")
 	if c.Measures == spec.DropTerminal {
-		number, held = highestSteady, "Clip red on the lead post itself, black on the metal of the clamp around it."
+		number, held = highestSteady, say("Clip red on the lead post itself, black on the metal of the clamp around it.")
 	}
 	return []string{
-		"In neutral, brake on, key on. Dial to " + dialOf(c, m) + ".",
+		say("In neutral, brake on, key on. Dial to %s.", dialOf(c, m)),
 		probes(c), held,
-		helperCranks + number,
+		helperCranks + " " + number,
 		startsAnyway,
 	}
 }
 
 // runningSteps keep fingers away from an engine that runs: clips go on before.
 func runningSteps(c check.Check, m meter.Meter) []string {
-	out := []string{outdoors + "Dial to " + dialOf(c, m) + "."}
+	out := []string{outdoors + " " + say("Dial to %s.", dialOf(c, m))}
 	switch c.Measures {
 	case spec.ChargeAC:
 		out = []string{
-			"Part the charge leads only. Exciter and pickup stay plugged in, or it will not run.",
-			"Is it all one plug? Then leave this check out.",
-			outdoors + highestFirst(c, m),
+			say("Part the charge leads only. Exciter and pickup stay plugged in, or it will not run."),
+			say("Is it all one plug? Then leave this check out."),
+			outdoors + " " + highestFirst(c, m),
 		}
 	case spec.PlugDrop:
 		out = append(out, onlyItsOwnLead)
 	case spec.DropPlus, spec.DropGround:
-		out = append(out, "Everything stays plugged in. Scratch through paint and rust to bright metal.")
+		out = append(out, say("Everything stays plugged in. Scratch through paint and rust to bright metal."))
 	}
-	return append(out, probes(c), clipsFirst, "Start it. "+speedHeld(c.Engine), stopThenOff)
+	return append(out, probes(c), clipsFirst, say("Start it. %s", speedHeld(c.Engine)), stopThenOff)
 }
 
 func speedHeld(e check.Engine) string {
 	switch e {
 	case check.At3000:
-		return "The helper holds 3000 rpm; you keep your hands off."
+		return say("The helper holds 3000 rpm; you keep your hands off.")
 	case check.At5000:
-		return "The helper holds 5000 rpm, ten seconds at most; you keep your hands off."
+		return say("The helper holds 5000 rpm, ten seconds at most; you keep your hands off.")
 	}
-	return "Let it idle, throttle closed, hands off."
+	return say("Let it idle, throttle closed, hands off.")
 }
 
 // crankingSteps are AC volts of what sparks.
 func crankingSteps(c check.Check, m meter.Meter) []string {
-	plugged := "Plug apart. The probes go on the generator's half."
+	plugged := say("Plug apart. The probes go on the generator's half.")
 	if c.Measures == spec.BoxOutputAC {
-		plugged = "Leave the lead on the coil. Slide the red tip in beside the coil's small pin."
+		plugged = say("Leave the lead on the coil. Slide the red tip in beside the coil's small pin.")
 	}
 	dial := highestFirst(c, m)
 	if c.Measures == spec.PickupCranking {
-		dial = "Dial to " + dialOf(c, m) + "."
+		dial = say("Dial to %s.", dialOf(c, m))
 	}
-	return []string{plugged, dial, probes(c), readyToCrank + " No lead hangs free.", helperCranks + highestSteady}
+	return []string{plugged, dial, probes(c), say("%s No lead hangs free.", readyToCrank), helperCranks + " " + highestSteady}
 }
 
 // boxSteps are ohms of box, kill wire, coil and plug.
 func boxSteps(c check.Check, m meter.Meter) []string {
-	dial := "Dial to " + dialOf(c, m) + "."
+	dial := say("Dial to %s.", dialOf(c, m))
 	switch c.Measures {
 	case spec.KillWire:
 		return []string{
 			boxStaysFull,
-			"Take the kill wire off the ignition box; the plug stays apart. " + dial,
-			"Key on, kill switch to run. Nobody cranks.",
+			say("Take the kill wire off the ignition box; the plug stays apart. %s", dial),
+			say("Key on, kill switch to run. Nobody cranks."),
 			probes(c),
-			"Open line is right. Type what you see, then key off and the wire back on.",
+			say("Open line is right. Type what you see, then key off and the wire back on."),
 		}
 	case spec.BoxGround:
-		return []string{boxStaysFull, "The box stays plugged in. " + dial, probes(c), "Slide the red tip in beside the pin. " + letRest}
+		return []string{boxStaysFull, say("The box stays plugged in. %s", dial), probes(c), say("Slide the red tip in beside the pin. %s", letRest)}
 	case spec.PinPickup, spec.PinExciter:
-		return []string{boxStaysFull, onlyItsOwnLead, dial, probes(c), "A sound pin reads as the leads alone. " + letRest}
+		return []string{boxStaysFull, onlyItsOwnLead, dial, probes(c), say("A sound pin reads as the leads alone. %s", letRest)}
 	case spec.CoilPrimary:
-		return []string{boxStaysFull, "Pull the lead off the coil's small pin. " + dial, probes(c), letRest, "Push the lead back on."}
+		return []string{boxStaysFull, say("Pull the lead off the coil's small pin. %s", dial), probes(c), letRest, say("Push the lead back on.")}
 	case spec.CoilSecondary:
-		return []string{boxStaysFull, "Turn the cap off the spark lead. " + dial, probes(c), "The tip must meet the wire in the middle. " + letRest}
+		return []string{boxStaysFull, say("Turn the cap off the spark lead. %s", dial), probes(c), say("The tip must meet the wire in the middle. %s", letRest)}
 	case spec.PlugCap:
-		return []string{boxStaysFull, "Pull the cap off the plug, turn it off the spark lead. " + dial, probes(c), letRest}
+		return []string{boxStaysFull, say("Pull the cap off the plug, turn it off the spark lead. %s", dial), probes(c), letRest}
 	}
 	return []string{
-		"Key off. Plug out and cool, cap off it. Do not clean it yet: dirt is what you look for.",
+		say("Key off. Plug out and cool, cap off it. Do not clean it yet: dirt is what you look for."),
 		dial, probes(c),
-		"Fingers off the metal. Open line is right. Type what you see.",
+		say("Fingers off the metal. Open line is right. Type what you see."),
 	}
 }
 
@@ -148,13 +148,13 @@ func boxSteps(c check.Check, m meter.Meter) []string {
 // would kill it.
 func currentSteps(c check.Check, m meter.Meter) []string {
 	return []string{
-		"Key off, key out. Never crank or turn the key on with the meter in series.",
-		"In open air. Loosen the minus clamp, never the plus one, and lift it off.",
-		"Red lead in the 10 A socket, black in COM. Dial to " + dialOf(c, m) + ".",
-		"Touch for a moment first. A fat spark? Stop: that is more than the meter can carry.",
-		probes(c) + " Hold both until you have read.",
-		"Wait ten seconds, then type the number.",
-		"Take the probes off, put the minus clamp back on and tighten it.",
-		"Put the red lead back in VΩ now: in the 10 A socket the next volts reading is a short.",
+		say("Key off, key out. Never crank or turn the key on with the meter in series."),
+		say("In open air. Loosen the minus clamp, never the plus one, and lift it off."),
+		say("Red lead in the 10 A socket, black in COM. Dial to %s.", dialOf(c, m)),
+		say("Touch for a moment first. A fat spark? Stop: that is more than the meter can carry."),
+		say("%s Hold both until you have read.", probes(c)),
+		say("Wait ten seconds, then type the number."),
+		say("Take the probes off, put the minus clamp back on and tighten it."),
+		say("Put the red lead back in VΩ now: in the 10 A socket the next volts reading is a short."),
 	}
 }

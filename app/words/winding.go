@@ -1,10 +1,10 @@
 package words
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"coilbook/app/tongue"
 	"coilbook/engine/assess"
 	"coilbook/engine/meter"
 	"coilbook/engine/quantity"
@@ -12,42 +12,41 @@ import (
 )
 
 // Words of what the three leads tell together.
-const (
-	WindingTitle   = "The three leads together"
-	StarOrDelta    = "Three ohm readings alone cannot tell star from delta: each star has a delta that reads the same. A look at the winding, or a lead from the common point, can."
-	TouchTitle     = "Where it touches the core"
-	HeatTitle      = "Worked out"
-	FinerTitle     = "Windings alike, by drops"
-	MethodsTitle   = "Better methods, same meter"
-	NeedsTitle     = "What you need"
-	MethodGo       = "Start these checks"
-	AskResistor    = "Known resistor, Ω"
-	ResistorHint   = "for example 0.47"
-	AskTolerance   = "Its tolerance, %"
-	ToleranceHint  = "5 if not known"
-	AskBleeder     = "Bleeder resistor in it, MΩ"
-	BadBleeder     = "Bleeder: type 0.01 to 1000 MΩ, or leave it empty."
-	AskAdapter     = "Capacitor in the adapter, µF"
-	NotSureHint    = "not sure"
-	BadResistor    = "Known resistor: type its ohms, 0.01 to 1000."
-	BadTolerance   = "Tolerance: type 0 to 20 %, or leave it empty for 5 %."
-	BadAdapter     = "Capacitor: type 0.001 to 100 µF, or leave it empty."
-	AskWarmth      = "How warm is the winding?"
-	DescribeMeter  = "Describe my own meter"
-	OddPairs       = "No winding with a single fault reads like this: take the readings again."
-	SoundPairs     = "They do not contradict a sound winding."
-	FaultsThatRead = "They do not read like a sound winding. What would read like this: "
+var (
+	WindingTitle  = say("The three leads together")
+	StarOrDelta   = say("Three ohm readings alone cannot tell star from delta: each star has a delta that reads the same. A look at the winding, or a lead from the common point, can.")
+	TouchTitle    = say("Where it touches the core")
+	HeatTitle     = say("Worked out")
+	FinerTitle    = say("Windings alike, by drops")
+	MethodsTitle  = say("Better methods, same meter")
+	NeedsTitle    = say("What you need")
+	MethodGo      = say("Start these checks")
+	AskResistor   = say("Known resistor, Ω")
+	ResistorHint  = say("for example 0.47")
+	AskTolerance  = say("Its tolerance, %")
+	ToleranceHint = say("5 if not known")
+	AskBleeder    = say("Bleeder resistor in it, MΩ")
+	BadBleeder    = say("Bleeder: type 0.01 to 1000 MΩ, or leave it empty.")
+	AskAdapter    = say("Capacitor in the adapter, µF")
+	NotSureHint   = say("not sure")
+	BadResistor   = say("Known resistor: type its ohms, 0.01 to 1000.")
+	BadTolerance  = say("Tolerance: type 0 to 20 %, or leave it empty for 5 %.")
+	BadAdapter    = say("Capacitor: type 0.001 to 100 µF, or leave it empty.")
+	AskWarmth     = say("How warm is the winding?")
+	DescribeMeter = say("Describe my own meter")
+	OddPairs      = say("No winding with a single fault reads like this: take the readings again.")
+	SoundPairs    = say("They do not contradict a sound winding.")
 )
 
 // Warmth names how warm a winding is.
 func Warmth(w string) string {
-	return map[string]string{"": "Cold, stood for hours", "engine-warm": "Engine warm", "just-stopped": "Just stopped"}[w]
+	return map[string]string{"": say("Cold, stood for hours"), "engine-warm": say("Engine warm"), "just-stopped": say("Just stopped")}[w]
 }
 
 // OwnMeter names a meter that the user described.
 func OwnMeter(name string) string {
 	if name == "" {
-		return "Your meter"
+		return say("Your meter")
 	}
 	return name
 }
@@ -68,28 +67,29 @@ func Winding(w assess.Winding) []string {
 	} else {
 		out = append(out, faults(w.Fits))
 	}
-	if s := coils("If it is a star, its phases have ", w.Star); s != "" {
-		out = append(out, s)
+	if list, doubt, ok := coils(w.Star); ok {
+		out = append(out, say("If it is a star, its phases have %s Ω, each ± %s Ω.", list, doubt))
 	}
-	if s := coils("If it is a delta, its branches have ", w.Delta); s != "" {
-		out = append(out, s)
+	if list, doubt, ok := coils(w.Delta); ok {
+		out = append(out, say("If it is a delta, its branches have %s Ω, each ± %s Ω.", list, doubt))
 	}
 	return append(out, StarOrDelta)
 }
 
-func coils(start string, c assess.Coils) string {
+// coils lists the ohms of a connection's three windings and their common doubt.
+func coils(c assess.Coils) (list, doubt string, ok bool) {
 	if c.None != nil {
-		return ""
+		return "", "", false
 	}
-	var list []string
+	var each []string
 	worst := max(c.Std[0], c.Std[1], c.Std[2])
 	if float64(min(c.Phases[0], c.Phases[1], c.Phases[2])) < 2*worst {
-		return "" // the doubt is as large as what it is of
+		return "", "", false // the doubt is as large as what it is of
 	}
 	for _, r := range c.Phases {
-		list = append(list, strings.TrimSuffix(quantity.PrintIn(quantity.Ohms, float64(r), 2*worst), " Ω"))
+		each = append(each, number(quantity.Ohms, float64(r), 2*worst))
 	}
-	return start + strings.Join(list, ", ") + " Ω, each ± " + strings.TrimSuffix(quantity.PrintIn(quantity.Ohms, 2*worst, 2*worst), " Ω") + " Ω."
+	return tongue.List(each), number(quantity.Ohms, 2*worst, 2*worst), true
 }
 
 // mostFaults is how many of several explanations are told.
@@ -106,7 +106,7 @@ func faults(fits winding.Fits) string {
 			list = append(list, s)
 		}
 	}
-	return FaultsThatRead + strings.Join(list, "; or ") + "."
+	return say("They do not read like a sound winding. What would read like this: %s.", strings.Join(list, say("; or")+" "))
 }
 
 func contains(list []string, s string) bool {
@@ -122,43 +122,43 @@ func faultOf(f winding.Fit) string {
 	of := func() string { return phaseOf(f.Connection, f.Fault.At) }
 	switch f.Fault.Kind {
 	case winding.PhaseOpen:
-		return of() + " is broken"
+		return say("%s is broken", of())
 	case winding.LeadOpen:
-		return fmt.Sprintf("lead %d is broken", f.Fault.At+1)
+		return say("lead %d is broken", f.Fault.At+1)
 	case winding.PhaseShorted:
-		return "all turns of " + of() + " are bridged"
+		return say("all turns of %s are bridged", of())
 	case winding.Bridged:
-		return fmt.Sprintf("leads %d and %d touch", f.Fault.At+1, f.Fault.To+1)
+		return say("leads %d and %d touch", f.Fault.At+1, f.Fault.To+1)
 	case winding.TurnsShorted:
-		return fmt.Sprintf("about %s of the turns of %s are shorted (± %s)", percent(f.Fault.Share), of(), percent(min(2*f.ShareStd, 1)))
+		return say("about %s of the turns of %s are shorted (± %s)", percent(f.Fault.Share), of(), percent(min(2*f.ShareStd, 1)))
 	case winding.PoorJoint:
-		return fmt.Sprintf("a poor joint in lead %d", f.Fault.At+1)
+		return say("a poor joint in lead %d", f.Fault.At+1)
 	}
-	return "no fault"
+	return say("no fault")
 }
 
 func phaseOf(c winding.Connection, i int) string {
 	if c == winding.Delta {
-		return fmt.Sprintf("the branch between leads %d and %d of a delta", i+1, (i+1)%3+1)
+		return say("the branch between leads %d and %d of a delta", i+1, (i+1)%3+1)
 	}
-	return fmt.Sprintf("the phase at lead %d of a star", i+1)
+	return say("the phase at lead %d of a star", i+1)
 }
 
 // Touch says where a winding touches the core.
 func Touch(t winding.Touch) string {
-	what := "It touches the core"
+	what := say("It touches the core")
 	if t.Leak {
-		what = "It leaks to the core through dirt, damp or charred varnish"
+		what = say("It leaks to the core through dirt, damp or charred varnish")
 	}
 	switch t.Place {
 	case winding.TouchAtLead:
-		return fmt.Sprintf("%s at lead %d or its joint.", what, t.Lead+1)
+		return say("%s at lead %d or its joint.", what, t.Lead+1)
 	case winding.TouchAtNeutral:
-		return what + " at the common point of the star."
+		return say("%s at the common point of the star.", what)
 	case winding.TouchInPhase:
-		return fmt.Sprintf("%s about %s of the way into the winding, counted from lead %d (± %s).", what, percent(t.Share), t.Lead+1, percent(math.Min(2*t.ShareStd, 1)))
+		return say("%s about %s of the way into the winding, counted from lead %d (± %s).", what, percent(t.Share), t.Lead+1, percent(math.Min(2*t.ShareStd, 1)))
 	case winding.TouchContradicts:
-		return "No single touch reads like this: it touches in two places, or a reading is wrong."
+		return say("No single touch reads like this: it touches in two places, or a reading is wrong.")
 	}
-	return what + "; these readings are too coarse to say where. Turn the dial down to the lowest range that shows a number and read every lead to the core again."
+	return say("%s; these readings are too coarse to say where. Turn the dial down to the lowest range that shows a number and read every lead to the core again.", what)
 }

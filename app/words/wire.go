@@ -1,9 +1,6 @@
 package words
 
 import (
-	"fmt"
-	"strconv"
-
 	"coilbook/engine/check"
 	"coilbook/engine/quantity"
 	"coilbook/engine/spec"
@@ -30,49 +27,49 @@ const (
 )
 
 // WireWays are the ways on offer.
-var WireWays = []Choice{{WireByTurns, "Turns"}, {WireByWeight, "Weight of the copper"}, {WireByDiameter, "Thickness of the wire"}}
+var WireWays = []Choice{{WireByTurns, say("Turns")}, {WireByWeight, say("Weight of the copper")}, {WireByDiameter, say("Thickness of the wire")}}
 
 // WireFigures are the figures that a way asks for.
 func WireFigures(way string) []Figure {
-	inHand := Figure{WireInHand, "Wires side by side", "1"}
+	inHand := Figure{WireInHand, say("Wires side by side"), "1"}
 	switch way {
 	case WireByWeight:
-		return []Figure{{WireWeight, "Weight of the bare copper, g", ""}, inHand}
+		return []Figure{{WireWeight, say("Weight of the bare copper, g"), ""}, inHand}
 	case WireByDiameter:
-		return []Figure{{WireDiameter, "Bare wire, mm thick", "without its enamel"}, inHand}
+		return []Figure{{WireDiameter, say("Bare wire, mm thick"), say("without its enamel")}, inHand}
 	}
-	return []Figure{{WireTurns, "Turns between these leads", ""}, {WireTurn, "Length of one turn, mm", "round the middle of the coil"}, inHand}
+	return []Figure{{WireTurns, say("Turns between these leads"), ""}, {WireTurn, say("Length of one turn, mm"), say("round the middle of the coil")}, inHand}
 }
 
 // Words of the wire estimate.
-const (
-	WireTitle     = "What wire is it wound with?"
-	WireHint      = "The ohms and one more thing that you know give length and thickness of the wire. It is an estimate, for a rewind or a comparison."
-	AskCoil       = "Which reading"
-	AskWay        = "What you know of it"
-	NoCoil        = "Take an ohm reading of a winding first."
-	WireBadInHand = "Wires side by side: type a whole number from 1."
-	ToWire        = "What wire is it wound with?"
+var (
+	WireTitle     = say("What wire is it wound with?")
+	WireHint      = say("The ohms and one more thing that you know give length and thickness of the wire. It is an estimate, for a rewind or a comparison.")
+	AskCoil       = say("Which reading")
+	AskWay        = say("What you know of it")
+	NoCoil        = say("Take an ohm reading of a winding first.")
+	WireBadInHand = say("Wires side by side: type a whole number from 1.")
+	ToWire        = say("What wire is it wound with?")
 )
 
 // WireMissing asks for a figure.
-func WireMissing(name string) string { return name + ": type a number above zero." }
+func WireMissing(name string) string { return say("%s: type a number above zero.", name) }
 
 // WireProblem says what is wrong with a figure.
 func WireProblem(field, reason, wayOut string) string {
-	return fmt.Sprintf("%s %s: %s.", upperFirst(field), reason, wayOut)
+	return say("%s %s: %s.", upperFirst(told(field)), told(reason), told(wayOut))
 }
 
 // Wire says what a coil is wound with.
 func Wire(w winding.Wire) string {
-	out := "About " + length(w.Length, w.LengthStd, 1, "m") + " of wire, " + length(w.Diameter, w.DiameterStd, 1e-3, "mm") + " thick without enamel"
-	if w.HasGauge {
-		out += ", nearest to AWG " + strconv.Itoa(int(w.Gauge))
-		if w.GaugeStd > 0.5 {
-			out += fmt.Sprintf(" give or take %.0f", 2*w.GaugeStd)
-		}
+	long, thick := length(w.Length, w.LengthStd, 1, "m"), length(w.Diameter, w.DiameterStd, 1e-3, "mm")
+	switch {
+	case w.HasGauge && w.GaugeStd > 0.5:
+		return say("About %s of wire, %s thick without enamel, nearest to AWG %d give or take %s.", long, thick, int(w.Gauge), decimal(2*w.GaugeStd, 0))
+	case w.HasGauge:
+		return say("About %s of wire, %s thick without enamel, nearest to AWG %d.", long, thick, int(w.Gauge))
 	}
-	return out + "."
+	return say("About %s of wire, %s thick without enamel.", long, thick)
 }
 
 // WireAs says how a reading of two of three leads is taken.
@@ -80,11 +77,11 @@ func WireAs(c check.Check) string {
 	if c.Measures != spec.ChargePair {
 		return ""
 	}
-	return " With three leads this takes the winding for a star, two phases in a row; of a delta it says nothing."
+	return " " + say("With three leads this takes the winding for a star, two phases in a row; of a delta it says nothing.")
 }
 
 func length(v, std quantity.Metre, unit float64, name string) string {
 	value, doubt := float64(v)/unit, 2*float64(std)/unit
 	n := quantity.DecimalsFor(doubt, value)
-	return quantity.Decimal(value, n) + " ± " + quantity.Decimal(doubt, n) + " " + name
+	return decimal(value, n) + " ± " + decimal(doubt, n) + " " + name
 }

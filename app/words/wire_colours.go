@@ -1,31 +1,41 @@
 package words
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"coilbook/app/tongue"
 	"coilbook/engine/check"
 	"coilbook/engine/meter"
 )
 
 // Words of the colours of leads.
-const (
-	ColoursTitle = "Colours of the leads"
-	ColoursHint  = "If you like: pictures and steps then name the leads by their colours. Look at the generator's side of the plug; the harness side often has others."
-	NoColour     = "not given"
-	NoStripe     = "no stripe"
-	AskColour    = "Colour"
-	AskStripe    = "Stripe"
+var (
+	ColoursTitle = say("Colours of the leads")
+	ColoursHint  = say("If you like: pictures and steps then name the leads by their colours. Look at the generator's side of the plug; the harness side often has others.")
+	NoColour     = say("not given")
+	NoStripe     = say("no stripe")
+	AskColour    = say("Colour")
+	AskStripe    = say("Stripe")
 )
 
 // Colour names one.
 func Colour(c check.Colour) string { return colours[c] }
 
 var colours = map[check.Colour]string{
-	check.Black: "black", check.Brown: "brown", check.Red: "red", check.Orange: "orange", check.Yellow: "yellow", check.Green: "green",
-	check.LightGreen: "light green", check.Blue: "blue", check.LightBlue: "light blue", check.Violet: "violet", check.Grey: "grey",
-	check.White: "white", check.Pink: "pink",
+	check.Black:      tongue.In("a lead's colour", "black"),
+	check.Brown:      tongue.In("a lead's colour", "brown"),
+	check.Red:        tongue.In("a lead's colour", "red"),
+	check.Orange:     tongue.In("a lead's colour", "orange"),
+	check.Yellow:     tongue.In("a lead's colour", "yellow"),
+	check.Green:      tongue.In("a lead's colour", "green"),
+	check.LightGreen: tongue.In("a lead's colour", "light green"),
+	check.Blue:       tongue.In("a lead's colour", "blue"),
+	check.LightBlue:  tongue.In("a lead's colour", "light blue"),
+	check.Violet:     tongue.In("a lead's colour", "violet"),
+	check.Grey:       tongue.In("a lead's colour", "grey"),
+	check.White:      tongue.In("a lead's colour", "white"),
+	check.Pink:       tongue.In("a lead's colour", "pink"),
 }
 
 // WireColour names a lead's colour with its stripe.
@@ -33,7 +43,7 @@ func WireColour(w check.Wire) string {
 	if w.Stripe == "" {
 		return Colour(w.Base)
 	}
-	return fmt.Sprintf("%s with %s stripe", Colour(w.Base), Colour(w.Stripe))
+	return say("%s with %s stripe", Colour(w.Base), Colour(w.Stripe))
 }
 
 // PlugLead names a lead of the plug where leads are listed.
@@ -41,12 +51,12 @@ func PlugLead(t check.Terminal) string { return upperFirst(Terminal(t)) }
 
 // AskOfLead names a choice for a lead to who does not see what it stands beside.
 func AskOfLead(t check.Terminal, what string) string {
-	return fmt.Sprintf("%s: %s", PlugLead(t), what)
+	return PlugLead(t) + ": " + what
 }
 
 // InColour names a point with the colour of its lead.
 func InColour(point string, w check.Wire) string {
-	return fmt.Sprintf("%s (%s)", point, WireColour(w))
+	return point + " (" + WireColour(w) + ")"
 }
 
 // StepsIn are the Steps of a check with the leads named by their colours, where those
@@ -70,7 +80,7 @@ func StepsIn(c check.Check, m meter.Meter, wires map[check.Terminal]check.Wire) 
 }
 
 // placeOf is where a point is named in a step, but not as what is beside it; -1 for
-// nowhere.
+// nowhere. What is beside it is known by its words before the point.
 func placeOf(step, point string) int {
 	beside := strings.TrimSuffix(Terminal(check.RegulatorLead(1)), Terminal(check.Charge(1)))
 	for from := 0; ; {

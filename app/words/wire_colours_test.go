@@ -64,3 +64,11 @@ func TestTheRegulatorsSideKeepsItsOwnColour(t *testing.T) {
 	assert.Equal(t, -1, placeOf(side, "charge lead 1"))
 	assert.Equal(t, len(side)+len(", red on "), placeOf(side+", red on charge lead 1.", "charge lead 1"))
 }
+
+// A point beside a lead is named with the lead's own words in every language.
+func TestWhatIsBesideALeadIsNotTheLead(t *testing.T) {
+	lead, side := Terminal(check.Charge(1)), Terminal(check.RegulatorLead(1))
+	assert.Equal(t, -1, placeOf(say("Red on %s, black on %s.", side, side), lead))
+	step := say("Red on %s, black on %s.", side, lead)
+	assert.Equal(t, strings.LastIndex(step, lead), placeOf(step, lead))
+}

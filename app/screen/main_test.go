@@ -1,0 +1,10 @@
+package screen_test
+
+import (
+	"testing"
+
+	"coilbook/app/tongue/tonguetest"
+	"coilbook/app/words"
+)
+
+func TestMain(m *testing.M) { tonguetest.Main(m, words.Language()) }
