@@ -52,7 +52,7 @@ func TestChoicesForThePhoneStay(t *testing.T) {
 	b.waitHeading("How Coilbook behaves on this phone")
 	b.waitFor(`document.documentElement.dataset.theme === "dark" && document.documentElement.classList.contains("large")`)
 	on := evaluate[[]string](b, `[...document.querySelectorAll("[aria-pressed=true], [aria-checked=true]")].map(e => e.id || e.textContent)`)
-	if got, want := strings.Join(on, ", "), "Dark, Large, set-vibrate, thousandths of an inch, °F"; got != want {
+	if got, want := strings.Join(on, ", "), "language-en, Dark, Large, set-vibrate, thousandths of an inch, °F"; got != want {
 		t.Errorf("after a restart %s is on, not %s", got, want)
 	}
 	b.open(h.url("setup/bench"))

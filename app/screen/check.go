@@ -33,8 +33,10 @@ type checkScreen struct {
 	release func()
 }
 
-// OnMount listens to a keyboard where there is one.
+// OnMount listens to a keyboard where there is one. Drawing the first check takes a
+// slow phone its time: shown is it now.
 func (s *checkScreen) OnMount(ctx app.Context) {
+	s.since = time.Now()
 	s.release = device.OnKey(func(key string) bool {
 		if !padKey(key) {
 			return false
