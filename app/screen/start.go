@@ -33,8 +33,8 @@ func (s *start) Render() app.UI {
 			&complaints{Side: words.BenchAims, Aims: []check.Aim{check.Bench}},
 			part.Link("choice quieter", "practice").ID("to-practice").Body(app.Span().Class("choice-words").Body(
 				app.Strong().Text(words.ToPractice), app.Small().Text(words.ToPracticeHint))),
-			toPhone(),
 			part.Text("quiet", words.StartScope),
+			toPhone(),
 		),
 		foot("start"),
 	)
