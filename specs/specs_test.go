@@ -202,7 +202,7 @@ func otherKind(v any) any {
 // Faults of meaning that the walk above does not make.
 func TestSchemasRefuseWhatMakesNoSense(t *testing.T) {
 	for _, c := range []struct{ format, file, old, new string }{
-		{"session", "healthy-three-phase", `"version": 3`, `"version": 5`},
+		{"session", "healthy-three-phase", `"version": 4`, `"version": 5`},
 		{"session", "healthy-three-phase", `"coilbook session"`, `"coilbook report"`},
 		{"session", "healthy-three-phase", `"chargeLeads": 3`, `"chargeLeads": 5`},
 		{"session", "healthy-three-phase", `"statorPoles": 12`, `"statorPoles": 0`},

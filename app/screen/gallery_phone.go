@@ -20,7 +20,7 @@ func (sc scene) phone(post func(func())) *phone {
 		kept = hintDue
 	}
 	p := &phone{
-		post: post, set: set, voice: cmp.Or(sc.Voice, device.HasVoice), install: sc.Install,
+		post: post, set: set, theme: device.Theme(), voice: cmp.Or(sc.Voice, device.HasVoice), install: sc.Install,
 		vibrates: !sc.Unable, wakes: !sc.Unable, dark: sc.Dark, unkept: sc.Unkept,
 		device: hands{
 			say: func([]string, func()) {}, hush: func() {}, vibrate: func(...int) {}, awake: func(bool, func()) {},

@@ -15,6 +15,7 @@ type phone struct {
 	revision int
 
 	set      device.Settings
+	theme    string
 	unkept   bool // the browser keeps no choices
 	voice    device.Voice
 	vibrates bool
@@ -46,7 +47,7 @@ func realHands() hands {
 // newPhone takes what is kept on the device and listens to what it finds out
 // later.
 func newPhone(post func(func())) *phone {
-	p := &phone{device: realHands(), post: post, set: device.KeptSettings(), vibrates: device.CanVibrate(), wakes: device.CanStayAwake()}
+	p := &phone{device: realHands(), post: post, set: device.KeptSettings(), theme: device.Theme(), vibrates: device.CanVibrate(), wakes: device.CanStayAwake()}
 	p.look()
 	p.inForce()
 	device.OnVoices(func() { post(p.look) })
@@ -71,6 +72,13 @@ func (p *phone) choose(change func(*device.Settings)) {
 	change(&p.set)
 	p.unkept = !p.device.save(p.set)
 	p.inForce()
+	p.touch()
+}
+
+// wear changes the look, at once and for later.
+func (p *phone) wear(theme string) {
+	p.theme = theme
+	device.SetTheme(theme)
 	p.touch()
 }
 

@@ -14,12 +14,7 @@ type settings struct {
 	app.Compo
 	Phone *phone
 	Rev   int
-
-	theme string
 }
-
-// OnMount finds out which look is in force.
-func (s *settings) OnMount(app.Context) { s.theme = device.Theme() }
 
 // Render draws one card for each kind of choice.
 func (s *settings) Render() app.UI {
@@ -46,10 +41,7 @@ func (s *settings) unkept() string {
 func (s *settings) onScreen() app.UI {
 	var looks []option
 	for _, t := range words.Themes {
-		looks = append(looks, option{t.Name, t.ID == s.theme, func() {
-			s.theme = t.ID
-			device.SetTheme(t.ID)
-		}})
+		looks = append(looks, option{t.Name, t.ID == s.Phone.theme, func() { s.Phone.wear(t.ID) }})
 	}
 	return choices(words.ScreenTitle,
 		languages(),

@@ -25,7 +25,11 @@ func (s *setup) colours() app.UI {
 }
 
 func (s *setup) leadColour(lead check.Terminal, w check.Wire) app.UI {
-	paint := func(w check.Wire) { s.form.Leads = session.Painted(s.form.Leads, lead, w) }
+	paint := func(change func(*check.Wire)) {
+		now := s.form.Wires()[lead] // not w: a second choice can come before the first is drawn
+		change(&now)
+		s.form.Leads = session.Painted(s.form.Leads, lead, now)
+	}
 	choose := func(id, what string, value check.Colour, none string, pick func(check.Colour)) app.UI {
 		list := []part.Choice{{Name: none}}
 		for _, c := range check.Colours() {
@@ -36,8 +40,8 @@ func (s *setup) leadColour(lead check.Terminal, w check.Wire) app.UI {
 	}
 	return app.Div().Class("wire").Body(
 		app.Div().Class("wire-name").Body(part.Picture("swatch", drawing.Swatch(w)), app.Span().Text(words.PlugLead(lead))),
-		choose("colour", words.AskColour, w.Base, words.NoColour, func(c check.Colour) { paint(check.Wire{Base: c, Stripe: w.Stripe}) }),
-		choose("stripe", words.AskStripe, w.Stripe, words.NoStripe, func(c check.Colour) { paint(check.Wire{Base: w.Base, Stripe: c}) }),
+		choose("colour", words.AskColour, w.Base, words.NoColour, func(c check.Colour) { paint(func(w *check.Wire) { w.Base = c }) }),
+		choose("stripe", words.AskStripe, w.Stripe, words.NoStripe, func(c check.Colour) { paint(func(w *check.Wire) { w.Stripe = c }) }),
 	)
 }
 
