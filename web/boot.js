@@ -25,6 +25,7 @@
     },
   }[language];
   let stopped = false;
+  let progress = 0; // of the download, in percent
   let lastWords = ""; // the end of what the program wrote about its own death
 
   // The program's framework asks for its settings by name.
@@ -100,12 +101,10 @@
   }
 
   function showProgress(bytes) {
-    const label = document.getElementById("progress");
     const percent = Math.min(100, Math.floor((100 * bytes) / Number(wasmSize)));
-    if (label && label.dataset.percent !== String(percent)) {
-      label.dataset.percent = percent;
-      label.textContent = words.loading(percent);
-    }
+    if (percent === progress) return;
+    progress = percent;
+    for (const label of document.querySelectorAll(".so-far")) label.textContent = words.loading(percent);
   }
 
   // Another thread loads and compiles; see loader.js. What it compiles ahead saves the

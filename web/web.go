@@ -5,6 +5,7 @@
 package web
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
@@ -22,8 +23,9 @@ import (
 )
 
 //go:generate go run ./icons/generate.go -dir icons
+//go:generate go run ./start/generate.go -out start.html
 
-//go:embed shell.html boot.js loader.js theme.js language.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
+//go:embed shell.html start.html start.js boot.js loader.js theme.js language.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
 var source embed.FS
 
 // Parts are what a site is made of besides the files of this package.
@@ -60,6 +62,8 @@ func Site(p Parts) (map[string][]byte, error) {
 		return nil, fmt.Errorf("reading the embedded files: %w", err)
 	}
 	files["app.wasm"], files["wasm_exec.js"] = p.Wasm, p.Exec
+	files["shell.html"] = bytes.Replace(files["shell.html"], []byte("{{start}}"), files["start.html"], 1)
+	delete(files, "start.html")
 	for name, text := range tongue.Catalogues() {
 		files[name] = []byte(text)
 	}

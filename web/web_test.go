@@ -34,7 +34,10 @@ func TestNoPlaceholderIsLeft(t *testing.T) {
 // the site or a path of the app below the prefix.
 func TestAddressesLeadSomewhere(t *testing.T) {
 	files := build(t, "/sub/", "program")
-	screens := map[string]bool{"": true, "setup/bench": true, "sessions": true}
+	screens := map[string]bool{"": true, "sessions": true, "meters": true, "about": true, "practice": true, "phone": true}
+	for _, aim := range []string{"no-charge", "flat-after-standing", "overcharges", "no-spark", "weak-spark", "cuts-out-hot", "bench"} {
+		screens["setup/"+aim] = true
+	}
 	for _, name := range []string{"index.html", "worker.js", "manifest.webmanifest"} {
 		found := regexp.MustCompile(`"(/[^"/][^"]*)"`).FindAllStringSubmatch(files[name], -1)
 		if len(found) == 0 {

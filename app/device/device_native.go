@@ -29,6 +29,9 @@ func FocusHeading() {}
 // Pause lets the page answer a touch between two long steps.
 func Pause() {}
 
+// EndFirstPaint takes away what the page showed before the program.
+func EndFirstPaint() {}
+
 // ScrollTop shows the top of the page.
 func ScrollTop() {}
 

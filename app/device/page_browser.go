@@ -81,6 +81,14 @@ func Pause() {
 // behind the runtime's and before the most.
 func init() { Pause() }
 
+// EndFirstPaint takes away what the page showed before the program, once a screen of
+// the program stands below it.
+func EndFirstPaint() {
+	if first := document().Call("getElementById", "first-paint"); first.Truthy() {
+		first.Call("remove")
+	}
+}
+
 // ScrollTop shows the top of the page, and of its main part where that scrolls
 // by itself.
 func ScrollTop() {

@@ -45,6 +45,7 @@ const between = 40 * time.Millisecond
 func (g *Gallery) OnNav(ctx app.Context) {
 	path := strings.Trim(strings.TrimPrefix(ctx.Page().URL().Path, device.Prefix()), "/")
 	g.name, g.shell = path, nil
+	device.EndFirstPaint()
 	ctx.After(between, func(ctx app.Context) { g.hang(ctx, path) })
 }
 

@@ -151,8 +151,11 @@ func (s *Shell) OnNav(ctx app.Context) {
 	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
 	ctx.Defer(func(app.Context) {
 		breathe()
+		if shown || s.place.name != "start" { // the start stands where it was read before the program was there
+			device.ScrollTop()
+		}
 		shown = true
-		device.ScrollTop()
+		device.EndFirstPaint()
 		device.FocusHeading()
 	})
 }

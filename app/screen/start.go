@@ -22,11 +22,22 @@ type start struct {
 
 // Render draws the choices, an unfinished session first.
 func (s *start) Render() app.UI {
+	return startScreen(app.Span().Class("saving").Text(words.Offline(s.Offline)),
+		part.When("", s.unfinished(), s.resume), &installHint{Phone: s.Phone, Rev: s.Can})
+}
+
+// FirstScreen is the start of who has no records. It stands in the page before the
+// program is there (web/start.html), and is the same that the program then draws.
+func FirstScreen() app.UI {
+	return startScreen(app.Span().Class("saving so-far").Attr("role", "status").Text(words.Loading), app.Div(), app.Div().Class("bare"))
+}
+
+func startScreen(sign, resume, hint app.UI) app.UI {
 	return app.Div().Class("page").Body(
-		head(words.AppName, app.Span().Class("saving").Text(words.Offline(s.Offline))),
+		head(words.AppName, sign),
 		app.Main().Class("main").Body(
-			part.When("", s.unfinished(), s.resume),
-			&installHint{Phone: s.Phone, Rev: s.Can},
+			resume,
+			hint,
 			heading(words.StartQuestion),
 			&complaints{Side: words.ChargingAims, Aims: []check.Aim{check.NoCharge, check.FlatStanding, check.Overcharges}},
 			&complaints{Side: words.SparkAims, Aims: []check.Aim{check.NoSpark, check.WeakSpark, check.CutsOutHot}},
