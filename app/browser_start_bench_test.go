@@ -26,8 +26,9 @@ func farOff(b *testing.B, what string, got, goal float64) {
 }
 
 // BenchmarkStartFromCache is how long it takes, four times as slow and from what is on
-// the device, from opening the app until a press on the first screen shows the next:
-// the goal is 1.5 s. Beside it stands what blocks the page meanwhile.
+// the device, from opening the app until a press on the start is taken: the goal is
+// 1.5 s. Beside it stands how long until the screen that was pressed for is there, and
+// what blocks the page meanwhile.
 func BenchmarkStartFromCache(b *testing.B) {
 	h := startSite(b, "/", siteFiles(b, "/", "one"))
 	page := newBrowser(b)
@@ -36,25 +37,30 @@ func BenchmarkStartFromCache(b *testing.B) {
 	h.unplug()
 	page.open(h.url(""))
 	page.slow(4)
-	sum := 0.0
+	const choice = `[...document.querySelectorAll('a.choice[href="/setup/bench"]')].find(a => a.checkVisibility())`
+	taken, next := 0.0, 0.0
 	for b.Loop() {
 		began := time.Now()
-		page.open(h.url(""))
-		page.press("aim-bench")
+		page.load(h.url(""))
+		page.waitFor(`!!` + choice)
+		evaluate[bool](page, choice+`.click() === undefined`)
+		page.waitFor(`location.pathname === "/setup/bench"`)
+		taken += time.Since(began).Seconds() * 1e3
 		page.waitFor(`!!document.getElementById("begin")`)
-		sum += time.Since(began).Seconds() * 1e3
+		next += time.Since(began).Seconds() * 1e3
 	}
-	each := sum / float64(b.N)
 	page.slow(1)
 	start := page.trace(func() { page.open(h.url("")); time.Sleep(time.Second) })
 	b.ReportMetric(0, "ns/op")
-	b.ReportMetric(each, "ms-to-first-tap(≤1500)")
+	b.ReportMetric(taken/float64(b.N), "ms-to-first-tap(≤1500)")
+	b.ReportMetric(next/float64(b.N), "ms-to-next-screen")
 	b.ReportMetric(start.blocked(4).Seconds()*1e3, "ms-blocked-4x(≤200)")
-	farOff(b, "the start", each, 1500)
+	farOff(b, "the start", taken/float64(b.N), 1500)
 }
 
 // BenchmarkKeyToVerdict is how long it takes, four times as slow, from a press on the
-// pad until what is typed and its verdict stand there: the goal is 100 ms.
+// pad until what is typed and its verdict stand there: the goal is 100 ms. The first
+// keys come as soon as there is a pad, when much is not compiled yet.
 func BenchmarkKeyToVerdict(b *testing.B) {
 	h := startSite(b, "/", siteFiles(b, "/", "one"))
 	page := newBrowser(b)
@@ -62,9 +68,10 @@ func BenchmarkKeyToVerdict(b *testing.B) {
 	page.press("begin")
 	page.waitFor(`!!document.getElementById("key-0")`)
 	page.slow(4)
-	sum, worst, n := 0.0, 0.0, 0
+	sum, worst, keys := 0.0, 0.0, 0
 	for b.Loop() {
-		for _, key := range []string{"key-o", "key-w", "key-o", "key-w"} {
+		for n := range 24 {
+			key := []string{"key-o", "key-w"}[n%2]
 			took := evaluate[float64](page, fmt.Sprintf(`new Promise((done, fail) => {
 				const text = (id) => document.getElementById(id)?.textContent;
 				const typed = () => text("typed") + text("verdict");
@@ -74,12 +81,12 @@ func BenchmarkKeyToVerdict(b *testing.B) {
 					else if (performance.now() - began > 10000) fail(new Error("nothing changed")); else setTimeout(seen, 2);
 				};
 				document.getElementById(%q).click(); seen() })`, key))
-			sum, worst, n = sum+took, max(worst, took), n+1
+			sum, worst, keys = sum+took, max(worst, took), keys+1
 			time.Sleep(200 * time.Millisecond)
 		}
 	}
 	b.ReportMetric(0, "ns/op")
-	b.ReportMetric(sum/float64(n), "ms-key-to-verdict(≤100)")
+	b.ReportMetric(sum/float64(keys), "ms-key-to-verdict(≤100)")
 	b.ReportMetric(worst, "ms-at-most")
-	farOff(b, "a verdict", sum/float64(n), 100)
+	farOff(b, "a verdict", sum/float64(keys), 100)
 }
