@@ -125,7 +125,7 @@ func TestAMachineWithoutSparkDoesNotRun(t *testing.T) {
 	assert.Equal(t, check.Stopped, s.placed.Engine)
 	s.set(func(m *machine.State) { m.Engine = check.Cranking })
 	assert.Equal(t, check.Cranking, s.placed.Engine)
-	warm := atBench(t, practice.Sly, func(b practice.Bench) bool { return b.Complaint == practice.FailsWarm && b.Aim() == check.NoSpark })
+	warm := atBench(t, practice.Sly, func(b practice.Bench) bool { return b.Complaint == practice.FailsWarm && b.Aim() == check.CutsOutHot })
 	warm.set(func(m *machine.State) { m.Engine = check.Idling })
 	assert.Equal(t, check.Idling, warm.placed.Engine)
 	warm.set(func(m *machine.State) { m.Hot = true })

@@ -14,8 +14,10 @@ import (
 // Aim is what a rider with this complaint would choose on the start screen.
 func (b Bench) Aim() check.Aim {
 	switch {
-	case b.Complaint == FailsWarm && !b.fault.Kind.Charging(), b.Complaint == NoSpark:
+	case b.Complaint == NoSpark:
 		return check.NoSpark
+	case b.Complaint == FailsWarm && !b.fault.Kind.Charging():
+		return check.CutsOutHot
 	}
 	return check.NoCharge
 }

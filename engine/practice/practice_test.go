@@ -130,6 +130,8 @@ func TestBenchesAreFair(t *testing.T) {
 			}
 			if f.HotOnly {
 				require.Equal(t, practice.FailsWarm, b.Complaint)
+				require.Equal(t, f.Kind.Charging(), b.Aim() == check.NoCharge)
+				require.Equal(t, !f.Kind.Charging(), b.Aim() == check.CutsOutHot)
 			}
 			if !f.Kind.Charging() && !f.HotOnly {
 				require.Equal(t, practice.NoSpark, b.Complaint)
