@@ -57,19 +57,24 @@ func begun(s fault.Symptom, b assess.Bench) *grown {
 	return &grown{question: diagnose.Question{Symptom: s, Build: b.State.Setup.Build, Meter: b.Meter, Kit: b.Kit()}, of: 1}
 }
 
-// grow draws what is left, in turns, and says after each how far it is.
+// progressEvery is how often it is said how far the drawing is: the screen is drawn anew
+// for that, which takes longer than a turn.
+const progressEvery = 200 * time.Millisecond
+
+// grow draws what is left, in turns, and says now and then how far it is.
 func (m *models) grow(g *grown) {
 	g.busy = true
 	waited := m.turn.Load()
 	go func() {
 		time.Sleep(10 * breath) // the screen says so first
 		err := g.begin()
-		work := turns{time.Now()}
+		work, told := turns{time.Now()}, time.Now()
 		for more := err == nil; more && m.turn.Load() == waited; work.rest() {
 			more = g.model.Grow()
-			if more && !work.over() {
+			if more && time.Since(told) < progressEvery {
 				continue
 			}
+			told = time.Now()
 			ready, of := g.model.Progress()
 			m.post(func() {
 				g.ready, g.of, g.done = ready, of, !more
