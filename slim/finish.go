@@ -7,7 +7,8 @@ package slim
 //     the names of functions that are not ours. A crash still names its reason
 //     and our functions. What the runtime itself needs, sizes of frames, maps of
 //     pointers and calls that were inlined, stays.
-//   - The index of functions is cleared; Prepare has the runtime do without.
+//   - The index of functions is cleared, and where each stands in the table; Prepare
+//     has the runtime do without, and work the places out at the start.
 //   - What memory holds at the start comes in few pieces.
 //   - It says which functions are needed first (see warm.go).
 //
@@ -42,6 +43,9 @@ func Finish(program []byte) ([]byte, error) {
 		return nil, err
 	}
 	if err := m.clearIndex(); err != nil {
+		return nil, err
+	}
+	if err := t.clearPlaces(); err != nil { // the entries are found by them until here
 		return nil, err
 	}
 	for _, b := range dropped {

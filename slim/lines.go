@@ -18,8 +18,8 @@ const (
 	headerWords = 8  // counts and offsets, eight bytes each, behind the magic word
 	funcBytes   = 44 // the fixed part of an entry
 
-	atNameOff, atPcsp, atPcfile, atPcln, atNpcdata = 4, 16, 20, 24, 28
-	atCuOffset, atStartLine, atNfuncdata           = 32, 36, 43
+	atEntryOff, atNameOff, atPcsp, atPcfile, atPcln, atNpcdata = 0, 4, 16, 20, 24, 28
+	atCuOffset, atStartLine, atNfuncdata                       = 32, 36, 43
 )
 
 // What nothing needs: the lines; where a program may be stopped from outside,

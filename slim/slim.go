@@ -33,7 +33,9 @@ var ErrGoroot = errors.New("the standard library is not as Go 1.26 has it; compa
 // compiled for size: calls are not replaced by what they call.
 var inlined = []string{
 	"internal/runtime/...", "internal/abi", "internal/bytealg",
-	"math", "math/bits", "math/cmplx",
+	"math", "math/bits", "math/cmplx", "slices",
+	"coilbook/engine/circuit", "coilbook/engine/machine", "coilbook/engine/diagnose",
+	"github.com/maxence-charriere/go-app/v10/...", "syscall/js",
 }
 
 // Prepare writes what the build needs into a directory, for a standard library
@@ -56,7 +58,7 @@ func Prepare(goroot, dir string) (flags []string, err error) {
 	if err := sharedSorting(replace, goroot, dir); err != nil {
 		return nil, err
 	}
-	if err := findByNumber(replace, goroot, dir); err != nil {
+	if err := patchRuntime(replace, goroot, dir); err != nil {
 		return nil, err
 	}
 	text, err := json.MarshalIndent(map[string]any{"Replace": replace}, "", "  ")
@@ -124,20 +126,4 @@ func sharedSorting(replace map[string]string, goroot, dir string) error {
 	}
 	replace[filepath.Join(goroot, "src", "slices", "zsortordered.go")] = ""
 	return put(replace, goroot, dir, "slices/sortfunc.go.txt", old)
-}
-
-// findByNumber has the runtime look a function up by its number, without the
-// index that Finish clears. A number that were too low would still do, because
-// the runtime goes on from there.
-func findByNumber(replace map[string]string, goroot, dir string) error {
-	const (
-		file  = "runtime/symtab.go"
-		index = "idx := ffb.idx + uint32(ffb.subbuckets[i])"
-		plain = "idx := pcOff - datap.ftab[0].entryoff; _, _ = ffb, i"
-	)
-	text, err := os.ReadFile(filepath.Join(goroot, "src", filepath.FromSlash(file)))
-	if err != nil || strings.Count(string(text), index) != 1 {
-		return fmt.Errorf("no file %s with the index of functions: %w", file, ErrGoroot)
-	}
-	return place(replace, goroot, dir, file, []byte(strings.Replace(string(text), index, plain, 1)))
 }
