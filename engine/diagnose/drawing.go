@@ -9,9 +9,9 @@ import (
 
 // drawing is a case whose machines are still being drawn.
 type drawing struct {
-	shown []shown // by those of the machines that can have the fault
+	shown []shown  // by those of the machines that can have the fault
+	now   *looking // nil between two machines
 	next  int
-	full  bool
 }
 
 // shown is what one machine shows at all checks.
@@ -28,30 +28,47 @@ type showingAt struct {
 	open, unrest float64 // how likely; open is yes of a look
 }
 
-// showing is what a machine shows with each of the detectors that the meter may
-// have. A machine without a fault has its complaint for another reason: it is one
-// that does what it should.
-func showing(m machine.Machine, q Question, checks []check.Check, sound bool) shown {
-	with := detectors(q.Meter)
-	out := shown{regulating: m.Build.Regulating, complains: complains(m, q.Symptom), numbers: make([][]float64, len(with)), at: make([]showingAt, len(checks))}
+// looking is a machine on its way to shown: some of its checks are not worked out yet.
+type looking struct {
+	shown
+	machine machine.Machine
+	at      int // the next check
+}
+
+// look begins with a machine. One without a fault has its complaint for another reason:
+// it is one that does what it should.
+func look(m machine.Machine, q Question, checks []check.Check, sound bool) *looking {
+	l := &looking{machine: m, shown: shown{regulating: m.Build.Regulating, complains: complains(m, q.Symptom),
+		numbers: make([][]float64, len(detectors(q.Meter))), at: make([]showingAt, len(checks))}}
 	if sound {
-		out.complains = max(1-out.complains, seldom)
+		l.complains = max(1-l.complains, seldom)
 	}
-	for i := range with {
-		out.numbers[i] = make([]float64, len(checks))
+	for i := range l.numbers {
+		l.numbers[i] = make([]float64, len(checks))
 	}
-	for j, k := range checks {
-		p := m.Predict(k, having(q.Meter, with[0]), q.Kit)
-		out.at[j], out.numbers[0][j] = showingOf(p, k)
+	return l
+}
+
+// checksAtOnce is how many checks are worked out in one step: a slow phone takes a few
+// milliseconds for them.
+const checksAtOnce = 6
+
+// goOn works out what the machine shows at the next checks, with each of the detectors
+// that the meter may have, and reports whether more are left.
+func (l *looking) goOn(q Question, checks []check.Check) (more bool) {
+	with := detectors(q.Meter)
+	for end := min(l.at+checksAtOnce, len(checks)); l.at < end; l.at++ {
+		j, k := l.at, checks[l.at]
+		l.shown.at[j], l.numbers[0][j] = showingOf(l.machine.Predict(k, having(q.Meter, with[0]), q.Kit), k)
 		for i := 1; i < len(with); i++ {
 			if alternates(k) {
-				_, out.numbers[i][j] = showingOf(m.Predict(k, having(q.Meter, with[i]), q.Kit), k)
+				_, l.numbers[i][j] = showingOf(l.machine.Predict(k, having(q.Meter, with[i]), q.Kit), k)
 			} else {
-				out.numbers[i][j] = out.numbers[0][j]
+				l.numbers[i][j] = l.numbers[0][j]
 			}
 		}
 	}
-	return out
+	return l.at < len(checks)
 }
 
 // restlessFrom is the flicker from which nobody writes down a number. A starter

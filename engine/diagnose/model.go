@@ -65,9 +65,9 @@ func checks(q Question) []check.Check {
 	return check.Whole(q.Build)
 }
 
-// Grow draws one more machine, or works out some of what follows from all of them;
-// more is false once nothing is left. A step takes a millisecond or a few, so that a
-// screen can do as many as it has time for.
+// Grow draws one more machine, or works out some more of what it shows, or of what
+// follows from all of them; more is false once nothing is left. A step takes a
+// millisecond or a few, so that a screen can do as many as it has time for.
 func (m *Model) Grow() (more bool) {
 	switch {
 	case m.ready < len(m.cases):

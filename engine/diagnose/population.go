@@ -167,21 +167,24 @@ func (c *caseOf) machineOf(n int, builds []machine.Build) (machine.Machine, bool
 	return m.With(f, with), f.Suits(b) && with.Suits(b)
 }
 
-// populate draws one more machine of a case and keeps what it shows; more is false
-// once it has all of them.
+// populate draws one more machine of a case, or works out some more of what it shows;
+// more is false once that is done for all of them.
 func (c *caseOf) populate(q Question, checks []check.Check, builds []machine.Build) (more bool) {
 	if c.drawing == nil {
 		c.drawing = &drawing{}
 	}
 	d := c.drawing
+	if d.now != nil {
+		if !d.now.goOn(q, checks) {
+			d.shown, d.now = append(d.shown, d.now.shown), nil
+		}
+		return true
+	}
 	if d.next < samples {
 		if m, ok := c.machineOf(d.next, builds); ok {
-			d.shown = append(d.shown, showing(m, q, checks, c.fault.ID == fault.None))
+			d.now = look(m, q, checks, c.fault.ID == fault.None)
 		}
 		d.next++
-	}
-	if d.next < samples || !d.full {
-		d.full = d.next == samples // what they show is summed in a turn of its own
 		return true
 	}
 	c.views, c.cov = d.settle(checks, len(detectors(q.Meter)))
