@@ -49,7 +49,7 @@ func sign(text string) int {
 // is wrong with it.
 func FromCode(code string) (Bench, error) { return FromCodeIn(code, func() {}) }
 
-// FromCodeIn is FromCode for a screen: pause is called between its simulations.
+// FromCodeIn is FromCode for a screen: pause is called now and then in its simulations.
 func FromCodeIn(code string, pause func()) (Bench, error) {
 	b, err := named(code)
 	if err != nil {

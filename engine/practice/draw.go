@@ -10,7 +10,7 @@ import (
 // mostDraws bounds how often a machine or a fault is drawn anew.
 const mostDraws = 200
 
-// tryout simulates machines to see what they do, with a pause after each simulation.
+// tryout simulates machines to see what they do, with pauses.
 type tryout struct{ pause func() }
 
 // drawn is a machine that charges and sparks, as one without a fault should; the
@@ -115,15 +115,15 @@ func (t tryout) troubles(sound machine.Machine, f machine.Fault) bool {
 func (t tryout) battery(m machine.Machine, s machine.State, e check.Engine) (volts float64, ok bool) {
 	s.Engine = e
 	p := machine.Probing{Red: check.PlusClamp, Black: check.Core, Function: meter.VoltsDC, State: s}
-	d, err := rig.Show(m, p, rig.Exact(meter.Auto6000()), "")
-	t.pause()
+	with := rig.Exact(meter.Auto6000())
+	with.Pause = t.pause
+	d, err := rig.Show(m, p, with, "")
 	return d.Value, err == nil
 }
 
 // sparks is how many there are in a second of cranking.
 func (t tryout) sparks(m machine.Machine, s machine.State) (n int, ok bool) {
 	s.Engine = check.Cranking
-	n, err := rig.Sparks(m, s, 1)
-	t.pause()
+	n, err := rig.Sparks(m, s, 1, t.pause)
 	return n, err == nil
 }

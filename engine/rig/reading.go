@@ -153,7 +153,7 @@ func (r *Rig) displays(p machine.Probing, in Instrument) ([][]sample, error) {
 }
 
 // stretch is how many steps are made between two pauses.
-const stretch = 500
+const stretch = 200
 
 // advance runs until a time, with pauses.
 func (r *Rig) advance(run *transient.Run, until float64, pause func(), each func(*transient.State)) error {

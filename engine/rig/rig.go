@@ -139,8 +139,8 @@ func shaken(t float64) bool {
 }
 
 // Sparks counts the sparks of a machine in a state over some seconds of its time,
-// after it has come to run steadily.
-func Sparks(m machine.Machine, s machine.State, seconds float64) (int, error) {
+// after it has come to run steadily. A pause that is not nil is called now and then.
+func Sparks(m machine.Machine, s machine.State, seconds float64, pause func()) (int, error) {
 	r := wired(m, s, sparking)
 	if r.turn.still() {
 		return 0, nil
@@ -150,11 +150,11 @@ func Sparks(m machine.Machine, s machine.State, seconds float64) (int, error) {
 		return 0, err
 	}
 	settle, _, _ := r.timing()
-	if err := run.Advance(settle, nil); err != nil {
+	if err := r.advance(run, settle, pause, nil); err != nil {
 		return 0, err
 	}
 	r.spark.sparks = 0
-	err = run.Advance(settle+seconds, nil)
+	err = r.advance(run, settle+seconds, pause, nil)
 	return r.spark.sparks, err
 }
 

@@ -28,7 +28,7 @@ func Seen(m machine.Machine, c check.Check, luck float64) (bool, error) {
 	case check.SparkWithoutKill:
 		m = m.Changed(func(m *machine.Machine) { m.Kill = machine.Kill{Chafed: math.Inf(1)} })
 	}
-	n, err := Sparks(m, s, 1)
+	n, err := Sparks(m, s, 1, nil)
 	return n >= sparksSeen, err
 }
 

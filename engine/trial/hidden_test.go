@@ -70,12 +70,12 @@ func complains(m machine.Machine, s fault.Symptom) bool {
 	case fault.FlatStanding:
 		return m.Harness.Drain > 0.02 || volts(m, check.At5000) < m.RestVolts()+0.5 || volts(m, check.Cranking) < 9.8
 	case fault.NoSpark, fault.WeakSpark:
-		n, _ := rig.Sparks(m, st, 1)
+		n, _ := rig.Sparks(m, st, 1, nil)
 		return n < 2
 	case fault.CutsOutHot:
-		n, _ := rig.Sparks(m, st, 1)
+		n, _ := rig.Sparks(m, st, 1, nil)
 		st.Hot = true
-		h, _ := rig.Sparks(m, st, 1)
+		h, _ := rig.Sparks(m, st, 1, nil)
 		return n >= 2 && h < 2
 	}
 	return true
