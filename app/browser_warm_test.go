@@ -54,10 +54,12 @@ const (
 )
 
 // No task of the page's thread is longer than most, from the first visit through a
-// day's work, with room for a processor that is shared. A great part of that is that the functions it needs are compiled
-// beside it; those that the lists of slim/warm do not know are compiled on its own
-// thread. With -update the lists are written anew: as the linker leaves it, the
-// program has none, and all that it calls is compiled by the page.
+// day's work, with room for a processor that is shared: the best of three walks counts,
+// because others on the machine only lengthen what they share. A great part of that is
+// that the functions it needs are compiled beside it; those that the lists of slim/warm
+// do not know are compiled on its own thread. With -update the lists are written anew: as
+// the linker leaves it, the program has none, and all that it calls is compiled by the
+// page.
 func TestNothingHoldsThePage(t *testing.T) {
 	program, err := compiled()
 	require.NoError(t, err)
@@ -65,17 +67,21 @@ func TestNothingHoldsThePage(t *testing.T) {
 		program.Wasm, err = linkApp()
 		require.NoError(t, err)
 	}
-	h := startSite(t, "/", siteOf(t, "/", program.Wasm, program.Exec))
-	b := newBrowser(t)
-	start := b.trace(func() {
-		b.open(h.url(""))
-		b.waitFor(kept)
-		time.Sleep(2 * time.Second)
-	})
-	day := b.trace(func() { b.everyDay(h) })
-	for _, part := range []traced{start, day} {
-		t.Logf("%d functions compiled by the page; beyond 50 ms, four times as slow: %s; longest tasks: %s", len(part.compiled), part.blocked(4), part.long(most/2))
+	walk := func() (start, day traced) {
+		h := startSite(t, "/", siteOf(t, "/", program.Wasm, program.Exec))
+		b := newBrowser(t)
+		start = b.trace(func() {
+			b.open(h.url(""))
+			b.waitFor(kept)
+			time.Sleep(2 * time.Second)
+		})
+		day = b.trace(func() { b.everyDay(h) })
+		for _, part := range []traced{start, day} {
+			t.Logf("%d functions compiled by the page; beyond 50 ms, four times as slow: %s; longest tasks: %s", len(part.compiled), part.blocked(4), part.long(most/2))
+		}
+		return start, day
 	}
+	start, day := walk()
 	if *rewrite {
 		writeWarm(t, "start", start.compiled)
 		writeWarm(t, "later", day.compiled)
@@ -84,14 +90,15 @@ func TestNothingHoldsThePage(t *testing.T) {
 	const anew = "write the lists anew: go test ./app -run TestNothingHoldsThePage -update"
 	require.LessOrEqual(t, len(start.compiled), warmable("start")/8, anew)
 	require.LessOrEqual(t, len(day.compiled), warmable("later")/4, anew)
+	for range 2 {
+		if start.longest().took <= shared && day.longest().took <= shared {
+			break
+		}
+		start, day = walk()
+	}
 	require.LessOrEqual(t, start.longest().took, shared, start.longest())
-	require.LessOrEqual(t, day.longest().took, uninlined, day.longest())
+	require.LessOrEqual(t, day.longest().took, shared, day.longest())
 }
-
-// uninlined is how long a task of the day after the start may take. The goal is most,
-// which was met (45 ms) while the engine's calls were inlined; the size of the program
-// leaves no room for that now, and 50 to 180 ms were measured.
-const uninlined = 400 * time.Millisecond
 
 func warmFile(list string) string { return filepath.Join("..", "slim", "warm", list+".txt") }
 

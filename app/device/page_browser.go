@@ -68,13 +68,33 @@ func FocusHeading() {
 }
 
 // Pause lets the page answer a touch between two long steps. A timer of this
-// program would not do: when a step took long it has run out already.
+// program would not do: when a step took long it has run out already; and browsers make
+// one timer after the other wait, so that the page sends itself a message.
 func Pause() {
 	turn := make(chan struct{})
-	f := js.FuncOf(func(js.Value, []js.Value) any { close(turn); return nil })
-	defer f.Release()
-	window().Call("setTimeout", f)
+	paused = append(paused, turn)
+	if !wake.Truthy() {
+		wake = awaken()
+	}
+	wake.Call("postMessage", nil)
 	<-turn
+}
+
+// paused are those who wait for the page to have its turn, the first at the front.
+var (
+	paused []chan struct{}
+	wake   js.Value // the end of a channel that wakes the first of them
+)
+
+func awaken() js.Value {
+	ends := window().Get("MessageChannel").New()
+	ends.Get("port1").Set("onmessage", js.FuncOf(func(js.Value, []js.Value) any {
+		first := paused[0]
+		paused = paused[1:]
+		close(first)
+		return nil
+	}))
+	return ends.Get("port2")
 }
 
 // The setting up of all packages would be one long step; this one's turn comes

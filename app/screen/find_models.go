@@ -6,6 +6,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"coilbook/app/device"
 	"coilbook/engine/assess"
 	"coilbook/engine/diagnose"
 	"coilbook/engine/fault"
@@ -66,7 +67,7 @@ func (m *models) grow(g *grown) {
 	g.busy = true
 	waited := m.turn.Load()
 	go func() {
-		time.Sleep(10 * breath) // the screen says so first
+		time.Sleep(aFrame) // the screen says so first
 		err := g.begin()
 		work, told := turns{time.Now()}, time.Now()
 		for more := err == nil; more && m.turn.Load() == waited; work.rest() {
@@ -97,9 +98,9 @@ func (g *grown) begin() error {
 	if err != nil {
 		return err
 	}
-	time.Sleep(breath)
+	device.Pause()
 	g.model = diagnose.New(g.question, faults)
-	time.Sleep(breath)
+	device.Pause()
 	return nil
 }
 

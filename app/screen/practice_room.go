@@ -6,6 +6,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"coilbook/app/device"
 	"coilbook/engine/check"
 	"coilbook/engine/machine"
 	"coilbook/engine/meter"
@@ -163,7 +164,7 @@ func (r *room) restore(rec practice.Record) {
 					r.settle(one, p, err)
 				}
 			})
-			time.Sleep(breath)
+			device.Pause()
 			if !alive() {
 				return
 			}
@@ -278,7 +279,7 @@ func (r *room) read() {
 	r.touch()
 	one, bench := &reading{Taken: r.placed}, r.bench
 	r.inBackground(func(alive func() bool) {
-		time.Sleep(10 * breath) // the screen says that it reads
+		time.Sleep(aFrame) // the screen says that it reads
 		p, err := bench.Show(one.Probing, one.Dial)
 		r.post(func() {
 			if !alive() {
@@ -331,7 +332,7 @@ func (r *room) look() {
 	r.wave.busy = true
 	at, bench := r.placed, r.bench
 	r.inBackground(func(alive func() bool) {
-		time.Sleep(10 * breath)
+		time.Sleep(aFrame)
 		t, err := bench.Trace(at.Probing)
 		r.post(func() {
 			if alive() && r.placed == at && r.wave.unfolded {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"coilbook/app/device"
 	"coilbook/engine/machine"
 	"coilbook/engine/practice"
 	"coilbook/engine/spec"
@@ -78,7 +79,7 @@ func (r *room) guide(t *telling, route *practice.Route, profiles []spec.Profile,
 	more, err := true, error(nil)
 	for more && err == nil {
 		more, err = route.Step()
-		time.Sleep(breath)
+		device.Pause()
 	}
 	r.post(func() {
 		if alive() {
@@ -134,7 +135,7 @@ func (r *room) hold(t *telling, bench practice.Bench, probes []practice.Probe, a
 func holds(bench practice.Bench, p practice.Probe, rival machine.Kind, alive func() bool) (against, ok bool) {
 	for _, f := range bench.Places(rival) {
 		unlike, err := bench.Unlike(p, f)
-		time.Sleep(breath)
+		device.Pause()
 		if !alive() {
 			return false, false
 		}

@@ -1,6 +1,10 @@
 package screen
 
-import "time"
+import (
+	"time"
+
+	"coilbook/app/device"
+)
 
 // turns divides long work into turns of the page's only thread, with a breath after
 // each in which the page draws and answers a touch. They are measured in time, so
@@ -11,17 +15,19 @@ const (
 	// turn is how long work goes on before the next breath: with what the page
 	// then draws it stays below the 50 ms from which people feel a delay.
 	turn = 12 * time.Millisecond
-	// breath is how long the page has at least.
-	breath = 2 * time.Millisecond
+	// aFrame is long enough for the page to show that work has begun.
+	aFrame = 20 * time.Millisecond
 )
 
 // over reports the end of a turn.
 func (t *turns) over() bool { return time.Since(t.began) >= turn }
 
-// rest takes a breath at the end of a turn, and goes on at once before it.
+// rest gives the page its turn at the end of one, and goes on at once before it. It does
+// not sleep: what the runtime does by itself, cleaning up, may take longer than a short
+// sleep, and then the next turn begins before the page has had its own.
 func (t *turns) rest() {
 	if t.over() {
-		time.Sleep(breath)
+		device.Pause()
 		t.began = time.Now()
 	}
 }
