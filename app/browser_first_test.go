@@ -35,6 +35,7 @@ const shownFirst = `[...document.querySelectorAll("#first-paint > *")].filter(e 
 // While the program is still on its way the start can be read, and a choice on it is
 // taken: the program begins there, and Back leads to the start.
 func TestTheStartIsOfUseBeforeTheProgram(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/sub/", siteFiles(t, "/sub/", "one"))
 	release := h.holdBack("/sub/app.wasm")
 	b := newBrowser(t)
@@ -42,8 +43,8 @@ func TestTheStartIsOfUseBeforeTheProgram(t *testing.T) {
 	b.load(h.url(""))
 	b.waitFor(`!!document.querySelector(".at-start #first-paint .choice")`)
 	require.Equal(t, "page", evaluate[string](b, shownFirst))
-	small := evaluate[[]string](b, `[...document.querySelectorAll("#first-paint a")].filter(a => a.checkVisibility() && a.getBoundingClientRect().height < 44).map(a => a.outerHTML)`)
-	require.Empty(t, small)
+	b.holds("before the program", smallTargets)
+	b.holds("before the program", cutOff)
 	choose := func(path string) {
 		b.click(fmt.Sprintf(`#first-paint .page[lang=en] a[href="/sub/%s"]`, path))
 		b.waitFor(fmt.Sprintf(`location.pathname === "/sub/%s"`, path))
@@ -61,6 +62,7 @@ func TestTheStartIsOfUseBeforeTheProgram(t *testing.T) {
 
 // Every other address has the name and the progress of the download only.
 func TestOtherAddressesDoNotShowTheStartFirst(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	release := h.holdBack("/app.wasm")
 	b := newBrowser(t)
@@ -75,6 +77,7 @@ func TestOtherAddressesDoNotShowTheStartFirst(t *testing.T) {
 // What stands in the page first is what the program draws, in each language: nothing
 // moves when the one takes the place of the other.
 func TestTheStartIsTheSameBeforeAndAfter(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.size(phoneWidth, phoneHeight)

@@ -29,6 +29,7 @@ const (
 )
 
 func TestACheckIsReadAloud(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeSpeech)
@@ -65,6 +66,7 @@ func TestACheckIsReadAloud(t *testing.T) {
 
 // By itself: verdict first, then the next check; leaving ends it.
 func TestChecksAndVerdictsAreReadByThemselves(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeSpeech + fakeVibrate)
@@ -93,6 +95,7 @@ func TestChecksAndVerdictsAreReadByThemselves(t *testing.T) {
 }
 
 func TestWithoutAVoiceThePhoneSaysSo(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeSpeech + `speechSynthesis.getVoices = () => [{ name: "far", lang: "en-GB", localService: false }]; delete Navigator.prototype.vibrate;`)
@@ -110,6 +113,7 @@ func TestWithoutAVoiceThePhoneSaysSo(t *testing.T) {
 // The lock is taken for the session, again whenever the page is back, and let go
 // at its end; a refusal is said once.
 func TestTheScreenStaysOnThroughASession(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeWake)
@@ -162,6 +166,7 @@ func (b *browser) once(h *host) {
 }
 
 func TestTheWayToTheHomeScreenIsOfferedOnce(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeOffer)
@@ -195,6 +200,7 @@ func TestTheWayToTheHomeScreenIsOfferedOnce(t *testing.T) {
 }
 
 func TestTheWayToTheHomeScreenOfAnIPhone(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.passFor(iPhoneAgent)

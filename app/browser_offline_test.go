@@ -17,6 +17,7 @@ import (
 const kept = `navigator.serviceWorker.ready.then(r => r.active.state === "activated")`
 
 func TestFirstVisit(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -37,6 +38,7 @@ func TestFirstVisit(t *testing.T) {
 }
 
 func TestOffline(t *testing.T) {
+	t.Parallel()
 	for _, prefix := range []string{"/", "/sub/"} {
 		t.Run("under "+prefix, func(t *testing.T) {
 			h := startSite(t, prefix, siteFiles(t, prefix, "one"))
@@ -56,6 +58,7 @@ func TestOffline(t *testing.T) {
 }
 
 func TestBrokenDeploymentKeepsTheOldVersion(t *testing.T) {
+	t.Parallel()
 	h, b, old := installed(t)
 	h.deploy(without(siteFiles(t, "/", "two"), "icons/icon-512.png"))
 	asked := h.asked("/icons/icon-512.png")
@@ -76,6 +79,7 @@ func TestBrokenDeploymentKeepsTheOldVersion(t *testing.T) {
 }
 
 func TestUpdateWaitsForConsent(t *testing.T) {
+	t.Parallel()
 	h, b, old := installed(t)
 	evaluate[bool](b, `caches.open("of another app").then(() => true)`)
 	h.deploy(siteFiles(t, "/", "two"))
@@ -140,6 +144,7 @@ func update(b *browser) string {
 }
 
 func TestInstallable(t *testing.T) {
+	t.Parallel()
 	for _, prefix := range []string{"/", "/sub/"} {
 		h := startSite(t, prefix, siteFiles(t, prefix, "one"))
 		b := newBrowser(t)
@@ -162,6 +167,7 @@ func TestInstallable(t *testing.T) {
 }
 
 func TestUpdateIsOfferedAndTaken(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("sessions"))
@@ -188,6 +194,7 @@ const tell = `addEventListener("securitypolicyviolation", e => console.error("fo
 // A walk asks for nothing that the policy forbids, which the page carries for
 // hosts that send no headers of ours.
 func TestThePolicyForbidsNothingThatIsNeeded(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/sub/", siteFiles(t, "/sub/", "one"))
 	b := newBrowser(t)
 	call(b, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: tell})

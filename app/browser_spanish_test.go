@@ -51,6 +51,7 @@ func (b *browser) inSpanish() {
 
 // A session in Spanish: chosen once, kept, with decimal commas, and without a server.
 func TestSpanishWithoutServer(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("phone"))
@@ -110,6 +111,7 @@ func TestSpanishWithoutServer(t *testing.T) {
 // Whoever's browser asks for Spanish gets it from the first page on, and whoever's asks
 // for a language that is not spoken here gets English.
 func TestTheBrowsersLanguageIsSpoken(t *testing.T) {
+	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	for asked, want := range map[string]string{"es-MX,en": "es", "fr-FR,es,en": "es", "fr-FR": "en", "en-GB,es": "en"} {
 		b := newBrowser(t)
@@ -131,12 +133,17 @@ func TestTheBrowsersLanguageIsSpoken(t *testing.T) {
 	}
 }
 
-// Every scene of the gallery in Spanish: no English is left, and nothing is cut off on
-// narrow phones, though the words are longer.
+// Every scene of the gallery in Spanish: no English is left, no rule of axe-core is
+// broken, and nothing is cut off on narrow phones, though the words are longer. In dark
+// colours, because TestAccess leaves its pictures of English in both.
 func TestGalleryInSpanish(t *testing.T) {
+	t.Parallel()
+	axe := axeSource(t)
 	b, all := atGallery(t)
 	b.do(chromedp.Evaluate[chromedp.Void](`localStorage.setItem("coilbook-language", "es")`))
 	b.reload()
+	b.do(chromedp.Evaluate[chromedp.Void](axe))
+	b.look("dark")
 	for _, sc := range all {
 		if !strings.HasPrefix(sc.Name, *onlyScene) {
 			continue
@@ -144,6 +151,7 @@ func TestGalleryInSpanish(t *testing.T) {
 		b.hang(sc)
 		b.unfold()
 		b.saysNoEnglish(sc.Name)
+		b.holds(sc.Name, violations)
 		for _, width := range []int{360, narrowWidth} {
 			b.size(width, phoneHeight)
 			b.holds(fmt.Sprint(sc.Name, " at ", width), cutOff)

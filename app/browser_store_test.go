@@ -19,7 +19,8 @@ var runner = map[string][]byte{
 go.argv = ["test", ...new URLSearchParams(location.search).getAll("arg")];
 go.exit = code => {
 	globalThis.exitCode = code;
-	go._scheduledTimeouts.forEach(clearTimeout); // an alarm after the program's end would throw
+	go._scheduledTimeouts.forEach(clearTimeout); // an alarm or an event after the program's end would throw
+	go._resume = () => {};
 };
 globalThis.printed = []; // not every browser tells what a page writes to its console
 console.log = line => { printed.push(line) };
@@ -27,6 +28,7 @@ WebAssembly.instantiateStreaming(fetch("test.wasm"), go.importObject).then(r => 
 }
 
 func TestStoreInTheBrowser(t *testing.T) {
+	t.Parallel()
 	h := hostTests(t, "./store")
 	t.Run("all", func(t *testing.T) {
 		everyBrowser(t, func(_ *testing.T, b *browser) { runTests(b, h, "-test.skip=TestNoRoomLeft") })
@@ -41,6 +43,7 @@ func TestStoreInTheBrowser(t *testing.T) {
 }
 
 func TestDeviceInTheBrowser(t *testing.T) {
+	t.Parallel()
 	h := hostTests(t, "./device")
 	everyBrowser(t, func(_ *testing.T, b *browser) {
 		runTests(b, h)
