@@ -233,7 +233,7 @@ func TestTheSchemaKnowsEveryWord(t *testing.T) {
 	}
 	faults, err := fault.Bundled()
 	require.NoError(t, err)
-	for _, f := range faults {
+	for _, f := range faults.Faults {
 		first, all := firstOf(f.Parts()), partsOf(f.Parts())
 		one := finding{Part: first, Parts: all, Also: []also{}, Fault: f.ID, Action: diagnose.Repair, Suspects: []suspect{{f.ID, first, all, 1}}, Unsure: []fault.ID{f.ID}}
 		line, err := json.Marshal(findingLine{one})

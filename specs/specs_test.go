@@ -236,9 +236,28 @@ func TestSchemaAndReaderRefuseTheSameDoubles(t *testing.T) {
 	schema := compiled(t, "faults")
 	require.NoError(t, schema.Validate(parsed(t, []byte(good))))
 	for _, c := range []struct{ old, new string }{
-		{`"version":2`, `"version":1`}, {`"version":2`, `"version":3`}, {`"link":"it empties it",`, ``}, {`"link":"it empties it"`, `"link":""`},
+		{`"version":2`, `"version":1`}, {`"version":2`, `"version":4`}, {`"link":"it empties it",`, ``}, {`"link":"it empties it"`, `"link":""`},
 		{`"with":"battery-flat",`, ``}, {`"because":"x"`, `"because":""`}, {`"no-spark":2`, `"no-spark":0`}, {`"no-spark":2`, `"magic":2`},
 		{`"no-spark":2`, ``}, {`"with"`, `"hotOnly":true,"with"`}, {`"kind":"drain",`, ``},
+	} {
+		bad := strings.Replace(good, c.old, c.new, 1)
+		require.NotEqual(t, good, bad)
+		assert.Error(t, schema.Validate(parsed(t, []byte(bad))), bad)
+		_, err := fault.Decode([]byte(bad))
+		assert.Error(t, err, bad)
+	}
+}
+
+// What is supposed beside the faults is refused alike by the schema and by the reader.
+func TestSchemaAndReaderRefuseTheSameSuppositions(t *testing.T) {
+	const good = `{"format":"coilbook faults","version":3,"slips":{"share":0.01,"because":"x"},"unlisted":{"bench":{"share":0.02,"unseen":0.25,"because":"y"}},` +
+		`"faults":[{"id":"box-dead","kind":"box-dead","weights":{"no-spark":2},"because":"x"}]}`
+	schema := compiled(t, "faults")
+	require.NoError(t, schema.Validate(parsed(t, []byte(good))))
+	for _, c := range []struct{ old, new string }{
+		{`"version":3`, `"version":2`}, {`"slips":{"share":0.01,"because":"x"},`, ``}, {`"share":0.01`, `"share":0`}, {`"share":0.01`, `"share":0.51`},
+		{`"because":"x"}`, `"because":""}`}, {`"bench"`, `"magic"`}, {`"share":0.02`, `"share":1`}, {`"share":0.02`, `"share":-0.1`},
+		{`"unseen":0.25`, `"unseen":1.1`}, {`"because":"y"`, `"because":""`},
 	} {
 		bad := strings.Replace(good, c.old, c.new, 1)
 		require.NotEqual(t, good, bad)

@@ -182,7 +182,7 @@ func TestSharesSumToOne(t *testing.T) {
 	require.NoError(t, err)
 	s := diagnose.Suspects{Unlisted: 0.05}
 	left := 0.95
-	for i, f := range faults[:12] {
+	for i, f := range faults.Faults[:12] {
 		share := left / 2
 		if i == 11 {
 			share = left

@@ -20,7 +20,7 @@ func catalogue(t *testing.T) []fault.Fault {
 	t.Helper()
 	faults, err := fault.Bundled()
 	require.NoError(t, err)
-	return faults
+	return faults.Faults
 }
 
 func TestEverySuspectHasWords(t *testing.T) {

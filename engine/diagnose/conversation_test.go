@@ -232,7 +232,7 @@ func TestConversationsEndWithThePart(t *testing.T) {
 		talk := replied(t, m)
 		f := talk.Finding()
 		assert.Equal(t, fault.PartsOf(kind.Part()), f.Parts, kind)
-		assert.Contains(t, append(f.Unsure, f.Fault), fault.ID(kind), kind)
+		assert.Equal(t, fault.ID(kind), f.Fault, kind)
 		assert.Equal(t, want, f.Action, kind)
 		assert.GreaterOrEqual(t, f.Checks, 2, "one answer is not enough")
 		assert.LessOrEqual(t, f.Checks, 25)
@@ -254,7 +254,8 @@ func among(t *testing.T, weights map[machine.Kind]float64) *diagnose.Conversatio
 		}
 	}
 	q := diagnose.Question{Symptom: fault.WontCharge, Build: check.DefaultBuild(), Meter: meter.Cheap()}
-	return diagnose.Begin(diagnose.New(q, faults).Ready(), nil)
+	from := fault.Catalogue{Faults: faults, Unlisted: map[fault.Symptom]fault.Unlisted{fault.WontCharge: {Share: 0.04}}, Slips: fault.Slips{Share: 0.015}}
+	return diagnose.Begin(diagnose.New(q, from).Ready(), nil)
 }
 
 // One answer is not enough, however plain it is.

@@ -15,7 +15,7 @@ import (
 	"coilbook/engine/quantity"
 )
 
-func catalogue(tb testing.TB) []fault.Fault {
+func catalogue(tb testing.TB) fault.Catalogue {
 	tb.Helper()
 	faults, err := fault.Bundled()
 	require.NoError(tb, err)
@@ -23,7 +23,7 @@ func catalogue(tb testing.TB) []fault.Fault {
 }
 
 // singles is the catalogue of before there were doubles.
-func singles(tb testing.TB) []fault.Fault {
+func singles(tb testing.TB) fault.Catalogue {
 	tb.Helper()
 	text, err := os.ReadFile("../fault/testdata/faults_v1.json")
 	require.NoError(tb, err)
@@ -140,7 +140,7 @@ func TestPartsCountAloneAndWithOthers(t *testing.T) {
 // A double that holds a fault is not held against it: what shows the fault shows both.
 func TestADoubleIsNoReasonAgainstItsFault(t *testing.T) {
 	ev := []diagnose.Evidence{{Check: "charge-core-1", Value: 0.3, Doubt: 0.1}, {Check: "charge-core-2", Value: 0.5, Doubt: 0.1}}
-	loudest := func(faults []fault.Fault) float64 {
+	loudest := func(faults fault.Catalogue) float64 {
 		m := diagnose.New(ask(fault.WontCharge), faults).Ready()
 		pro, _ := m.Explain(m.Weigh(nil), ev, "phase-to-core", 1)
 		require.NotEmpty(t, pro)
@@ -151,7 +151,7 @@ func TestADoubleIsNoReasonAgainstItsFault(t *testing.T) {
 
 // What the doubles cost: cases, time and memory to draw them, and the first question.
 func BenchmarkDoubles(b *testing.B) {
-	for name, faults := range map[string][]fault.Fault{"without doubles": singles(b), "with doubles": catalogue(b)} {
+	for name, faults := range map[string]fault.Catalogue{"without doubles": singles(b), "with doubles": catalogue(b)} {
 		for _, s := range []fault.Symptom{fault.WontCharge, fault.NoSpark} {
 			b.Run(string(s)+"/"+name, func(b *testing.B) {
 				b.ReportAllocs()

@@ -19,8 +19,12 @@ func widened(m machine.Machine, luck machine.Chance) machine.Machine {
 		m.Phases[i] = turned(m.Phases[i], turns)
 		m.Phases[i].Ohms *= wire
 	}
-	m.Exciter = turned(m.Exciter, luck.About(0.45)/flux)
-	m.Exciter.Ohms *= luck.About(0.45)
+	exciter := weakExciter * luck.About(0.5) / flux
+	m.Exciter = turned(m.Exciter, exciter)
+	m.Exciter.Ohms *= luck.About(0.6) / (exciter * exciter) // of thinner wire, for the pole is as large
+	if m.Build.Exciter() {
+		m.Spark.Kilovolts *= math.Min(exciter, 1) // a coil that makes do with it
+	}
 	pickup, ohms, force := luck.About(0.3), luck.About(0.35), luck.About(0.3)
 	for i := range m.Pickups {
 		m.Pickups[i] = turned(m.Pickups[i], pickup)
@@ -41,6 +45,11 @@ func widened(m machine.Machine, luck machine.Chance) machine.Machine {
 	m.Starter.PerVolt *= luck.About(0.15)
 	return m
 }
+
+// weakExciter is what exciters give on the whole, of what the typical one does: a plain
+// meter shows anything from 20 to 150 V of sound ones while cranking. Common practice,
+// no source.
+const weakExciter = 0.7
 
 // turned is a coil with so many times the turns.
 func turned(c machine.Coil, k float64) machine.Coil {

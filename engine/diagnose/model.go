@@ -29,6 +29,7 @@ type Model struct {
 	// hypotheses stand once all cases are ready.
 	hypotheses []hypothesis
 	unlisted   unlisted
+	slips      float64 // how often a reading is a mistake, by the catalogue
 	// prior and first are the suspects and the outcomes of the checks before any
 	// answer.
 	prior  *Suspects
@@ -40,12 +41,13 @@ type Model struct {
 }
 
 // New begins a model; Grow makes it ready.
-func New(q Question, faults []fault.Fault) *Model {
+func New(q Question, from fault.Catalogue) *Model {
 	m := &Model{Checks: checks(q), index: map[check.ID]int{}, q: q, builds: builds(q.Build)}
+	m.slips, m.unlisted.Unlisted = from.Slips.Share, from.Unlisted[q.Symptom]
 	for i, c := range m.Checks {
 		m.index[c.ID] = i
 	}
-	m.cases = cases(faults, q, m.builds)
+	m.cases = cases(from.Faults, q, m.builds)
 	var sets []fault.Parts
 	for _, c := range m.cases {
 		sets = append(sets, c.fault.Parts())

@@ -192,7 +192,7 @@ func (m *Model) outcomes(j int, s Suspects, numbers []number, fits []*normal) []
 			all = append(all, m.outcome(j, h, s.weights[i], numbers, fits[i]))
 		}
 	}
-	return append(all, m.unlistedOutcomes(j, s.Unlisted, numbers)...)
+	return append(all, m.unlistedOutcomes(j, s, numbers)...)
 }
 
 // outcome is what a case expects of a check.
@@ -249,7 +249,7 @@ func (m *Model) outcome(j int, c hypothesis, weight float64, numbers []number, g
 	if m.Checks[j].Instrument == check.Eyes {
 		o.open = 1.0 / 2
 		if !v.vague {
-			o.open = (1-slips)*v.open + slips/2
+			o.open = (1-m.slips)*v.open + m.slips/2
 		}
 		o.rest = 1 - o.open
 		o.sd = 1
@@ -257,7 +257,7 @@ func (m *Model) outcome(j int, c hypothesis, weight float64, numbers []number, g
 	}
 	mean, variance := m.expects(c, j)
 	if !v.vague {
-		o.open, o.rest = (1-slips)*v.open+slips/3, (1-slips)*v.unrest+slips/3
+		o.open, o.rest = (1-m.slips)*v.open+m.slips/3, (1-m.slips)*v.unrest+m.slips/3
 		with := make([]float64, len(numbers))
 		for i, x := range numbers {
 			if !c.views[x.check].vague {

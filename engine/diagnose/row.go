@@ -87,7 +87,7 @@ func (m *Model) logRow(c *caseOf, row []asked, slip []float64) float64 {
 		for n, g := range a.answers {
 			without := slices.Clone(row)
 			without[i].answers = slices.Delete(slices.Clone(a.answers), n, n+1)
-			slip[g.at] = slips / showings * sum(m.alike(c, without)) / all
+			slip[g.at] = m.slips / showings * sum(m.alike(c, without)) / all
 		}
 	}
 	return math.Log(all)
@@ -102,15 +102,6 @@ func (m *Model) left(skip func(check.Check) bool) []int {
 		}
 	}
 	return out
-}
-
-// spoilsAt is how often an unlisted fault spoils a reading: one in the row no oftener
-// than the whole row is one reading.
-func (m *Model) spoilsAt(j int) float64 {
-	if !inRow(m.Checks[j]) {
-		return spoils
-	}
-	return spoils / float64(len(m.left(func(check.Check) bool { return false })))
 }
 
 // spoiltRow is what the row's answers are under an unlisted fault: of one kind of
@@ -163,6 +154,10 @@ func (m *Model) outlookOnRow(s Suspects, evidence []Evidence, left []int) [][]fl
 		}
 	}
 	if set := len(m.naming.sets); len(m.unlisted.sound) > 0 && s.Unlisted >= leastWeight {
+		spoils := 0.0
+		for _, j := range left {
+			spoils = math.Max(spoils, (1-s.unseen)*m.unlisted.spoils[j])
+		}
 		add(m.unlisted.sound[0], set, s.Unlisted*(1-spoils))
 		for k := range table {
 			table[k][set] += s.Unlisted * spoils / rowOutcomes
@@ -180,7 +175,7 @@ func (m *Model) restOfRow(h hypothesis, row []asked, left []int) [rowOutcomes]fl
 		noUpper, allUpper, noLower, noShort := 1.0, 1.0, 1.0, 1.0
 		for _, j := range left {
 			shares := k.shares[j]
-			open := (1-slips)*shares[showsOpen] + slips/showings
+			open := (1-m.slips)*shares[showsOpen] + m.slips/showings
 			if m.Checks[j].Red == check.RegulatorBody {
 				noLower *= 1 - open
 			} else {

@@ -28,6 +28,7 @@ type Suspects struct {
 	Strange float64
 	// Unlisted is the probability that the fault is none of the catalogue.
 	Unlisted float64
+	unseen   float64     // of those that are, the share that no check shows
 	weights  []float64   // by hypothesis
 	slips    [][]float64 // by place in the evidence and set: that it is a slip and that set's
 	named    named
@@ -81,11 +82,13 @@ func (m *Model) Weigh(evidence []Evidence) Suspects {
 			logs[i], slip[i] = math.Log(h.prior)+l.log, l.slips
 		}
 	}
-	beyond := m.unlistedPrior() + m.likeUnlisted(numbers, checks)
+	seen, unseen := m.likeUnlisted(numbers, checks, len(evidence))
+	either := logSum([]float64{seen, unseen})
+	beyond := m.unlistedPrior() + either
 	total := logSum(append(logs[:len(logs):len(logs)], beyond))
 	out := Suspects{
 		Parts: map[fault.Parts]float64{}, Slips: map[check.ID]float64{}, weights: make([]float64, len(m.hypotheses)),
-		slips: make([][]float64, len(evidence)), Unlisted: math.Exp(beyond - total),
+		slips: make([][]float64, len(evidence)), Unlisted: math.Exp(beyond - total), unseen: math.Exp(unseen - math.Max(either, -math.MaxFloat64)),
 	}
 	for at := range out.slips {
 		out.slips[at] = make([]float64, len(m.naming.sets))

@@ -2,86 +2,160 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 
 	"coilbook/engine/check"
 	"coilbook/engine/fault"
+	"coilbook/engine/machine"
+	"coilbook/engine/meter"
 )
 
 // unlisted is the supposition that the fault is none of the catalogue. Nobody knows
 // what such a fault shows: at looks what the listed ones show on the whole, at a
-// meter what a sound machine shows, but for some readings that may be anything.
-// Readings are taken one by one, each with a chance of its own.
+// meter what a sound machine shows, but for some readings that may be anything. Some
+// such faults spoil no reading at all. The others show in what is complained of as the
+// listed ones do on the whole, or as nothing does, and spoil any other reading as often
+// as those do, each with a chance of its own.
 type unlisted struct {
-	sound []hypothesis // without a fault, by detector
-	looks []float64    // shares of yes, by check
+	fault.Unlisted
+	sound  []hypothesis // without a fault, by detector
+	looks  []float64    // shares of yes, by check
+	spoils []float64    // how often one that shows spoils a reading, by check
 }
 
-// How often a fault is none of the catalogue, how often it spoils a reading, and what
-// a spoilt one is. Assumptions, no source.
+// What a spoilt reading is, and how seldom and how often one is spoilt at least and
+// at most. Assumptions, no source.
 const (
-	unlistedShare = 0.04
-	spoils        = 0.15
-	spoiltOpen    = 0.25
-	spoiltUnrest  = 0.1
-	spoiltWidth   = 2.0 // in the check's usual spreads
+	spoiltOpen   = 0.25
+	spoiltUnrest = 0.1
+	spoiltWidth  = 2.0 // in the check's usual spreads
+	spoilsLeast  = 0.02
+	spoilsMost   = 0.5
 )
 
 func (m *Model) supposeUnlisted() {
-	m.unlisted.looks = make([]float64, len(m.Checks))
-	for j, k := range m.Checks {
-		if k.Instrument != check.Eyes {
-			continue
-		}
-		yes, weight := 0.0, 0.0
-		for _, c := range m.cases {
-			if v := c.views[j]; !v.vague && c.fault.ID != fault.None {
-				yes += c.weight * v.open
-				weight += c.weight
-			}
-		}
-		m.unlisted.looks[j] = 0.5
-		if weight > 0 {
-			m.unlisted.looks[j] = min(max(yes/weight, 0.02), 0.98)
-		}
-	}
 	for _, h := range m.hypotheses {
 		if h.fault.ID == fault.None {
 			m.unlisted.sound = append(m.unlisted.sound, h)
 		}
 	}
+	m.unlisted.looks, m.unlisted.spoils = make([]float64, len(m.Checks)), make([]float64, len(m.Checks))
+	for j, k := range m.Checks {
+		yes, differ, weight := 0.0, 0.0, 0.0
+		for _, c := range m.cases {
+			if v := c.views[j]; !v.vague && c.fault.ID != fault.None {
+				yes += c.weight * v.open
+				differ += c.weight * m.differs(c, j)
+				weight += c.weight
+			}
+		}
+		m.unlisted.looks[j] = 0.5
+		if weight > 0 && k.Instrument == check.Eyes {
+			m.unlisted.looks[j] = min(max(yes/weight, 0.02), 0.98)
+		}
+		m.unlisted.spoils[j] = min(max(differ/max(weight, 1e-9), spoilsLeast), spoilsMost)
+	}
 }
 
-// likeUnlisted is the logarithm of how likely an unlisted fault makes the evidence.
-func (m *Model) likeUnlisted(numbers []number, checks []asked) float64 {
+// differs is how often a check tells a case's machines from sound ones: the distance
+// in total variation, that of numbers as of normal ones with the mean of their
+// variances.
+func (m *Model) differs(c *caseOf, j int) float64 {
 	if len(m.unlisted.sound) == 0 {
-		return math.Inf(-1)
+		return 0
 	}
-	var logs []float64
+	h := m.unlisted.sound[0]
+	ours, theirs := c.views[j], h.views[j]
+	if theirs.vague {
+		return 0
+	}
+	a, va := m.expects(hypothesis{caseOf: c}, j)
+	b, vb := m.expects(h, j)
+	errors := scaleOf(m.Checks[j]).errors
+	apart := math.Abs(a-b) / math.Sqrt((va+vb)/2+errors*errors)
+	alike := math.Min(ours.open, theirs.open) + math.Min(ours.unrest, theirs.unrest) + math.Min(ours.number, theirs.number)*2*below(-apart/2)
+	return 1 - math.Min(alike, 1)
+}
+
+// likeUnlisted is the logarithm of how likely an unlisted fault that shows makes the
+// evidence, of so many answers, and one that does not, each with its share.
+func (m *Model) likeUnlisted(numbers []number, checks []asked, answers int) (seen, unseen float64) {
+	if len(m.unlisted.sound) == 0 || m.unlisted.Share == 0 {
+		return math.Inf(-1), math.Inf(-1)
+	}
+	looks := 0.0
+	var others, complaint []asked
+	for _, a := range checks {
+		if m.complainedOf(a.check) {
+			complaint = append(complaint, a)
+		}
+		if m.Checks[a.check].Instrument != check.Eyes {
+			others = append(others, a)
+			continue
+		}
+		yes := m.unlisted.looks[a.check]
+		looks += math.Log(m.whole(a, [showings]float64{yes, 1 - yes}, 2))
+	}
+	usual := m.onTheWhole(numbers, complaint, answers)
+	var shows, hides []float64
 	for _, h := range m.unlisted.sound {
-		log := 0.0
+		log, odd := 0.0, 0.0
 		var row []asked
-		for _, a := range checks {
+		for _, a := range others {
 			if inRow(m.Checks[a.check]) && len(h.kinds) > 0 {
 				row = append(row, a)
 				continue
 			}
 			shares, _ := m.shares(h.caseOf, a.check)
+			if m.complainedOf(a.check) {
+				odd += m.spoilt(h, a, numbers, shares)
+				continue
+			}
 			log += m.spoilt(h, a, numbers, shares)
 		}
-		log += m.spoiltRow(h, row, numbers)
-		logs = append(logs, log-math.Log(float64(len(m.unlisted.sound))))
+		either := logSum([]float64{usual, odd}) - math.Ln2
+		shows = append(shows, log+either+m.spoiltRow(h, row, numbers))
+		hides = append(hides, m.like(h, numbers, others, answers).log)
 	}
-	return logSum(logs)
+	each := looks - math.Log(float64(len(shows)))
+	return logSum(shows) + each + math.Log1p(-m.unlisted.Unseen), logSum(hides) + each + math.Log(m.unlisted.Unseen)
+}
+
+// complainedOf reports a check that reads what the owner complains of: the volts that a
+// battery is charged with.
+func (m *Model) complainedOf(j int) bool {
+	switch k := m.Checks[j]; m.q.Symptom {
+	case fault.WontCharge, fault.Overcharges, fault.FlatStanding:
+		return k.Part == check.Battery && k.Function == meter.VoltsDC && machine.Running(k.Engine) > 0
+	}
+	return false
+}
+
+// onTheWhole is how likely the listed faults make the answers to some checks.
+func (m *Model) onTheWhole(numbers []number, checks []asked, answers int) float64 {
+	if len(checks) == 0 {
+		return 0
+	}
+	var own []number
+	for _, x := range numbers {
+		if m.complainedOf(x.check) {
+			own = append(own, x)
+		}
+	}
+	var logs []float64
+	all := 0.0
+	for _, c := range m.cases {
+		if c.fault.ID != fault.None && c.weight > 0 {
+			logs = append(logs, math.Log(c.weight)+m.like(hypothesis{caseOf: c}, own, checks, answers).log)
+			all += c.weight
+		}
+	}
+	return logSum(logs) - math.Log(all)
 }
 
 // spoilt is what one check's answers are under it, where sound machines show so much
 // of each kind.
 func (m *Model) spoilt(h hypothesis, a asked, numbers []number, shares [showings]float64) float64 {
-	k := m.Checks[a.check]
-	if k.Instrument == check.Eyes {
-		yes := m.unlisted.looks[a.check]
-		return math.Log(m.whole(a, [showings]float64{yes, 1 - yes}, 2))
-	}
 	var own []number
 	for _, x := range numbers {
 		if x.check == a.check {
@@ -100,7 +174,7 @@ func (m *Model) spoilt(h hypothesis, a asked, numbers []number, shares [showings
 			anything += normal{l: [][]float64{{sd}}, z: []float64{(x.value - own[0].value) / sd}}.logStudent()
 		}
 	}
-	spoils := m.spoilsAt(a.check)
+	spoils := m.unlisted.spoils[a.check]
 	return logSum([]float64{math.Log1p(-spoils) + sound, math.Log(spoils) + anything})
 }
 
@@ -110,16 +184,16 @@ func (m *Model) withSlip(h hypothesis, numbers []number) float64 {
 		return 0
 	}
 	g := m.fit(h, numbers)
-	parts := []float64{g.logStudent() + math.Log1p(-slips)*float64(len(numbers))}
+	parts := []float64{g.logStudent() + math.Log1p(-m.slips)*float64(len(numbers))}
 	for i, l := range g.leftOut() {
-		parts = append(parts, l+math.Log(slips)-math.Log(8*m.spread[numbers[i].check]))
+		parts = append(parts, l+math.Log(m.slips)-math.Log(8*m.spread[numbers[i].check]))
 	}
 	return logSum(parts)
 }
 
 // unlistedOutcomes is what it expects of a check.
-func (m *Model) unlistedOutcomes(j int, weight float64, numbers []number) []outcome {
-	set := len(m.naming.sets)
+func (m *Model) unlistedOutcomes(j int, s Suspects, numbers []number) []outcome {
+	set, weight, spoils := len(m.naming.sets), s.Unlisted, (1-s.unseen)*m.unlisted.spoils[j]
 	if weight < leastWeight || len(m.unlisted.sound) == 0 {
 		return nil
 	}
@@ -127,12 +201,22 @@ func (m *Model) unlistedOutcomes(j int, weight float64, numbers []number) []outc
 		yes := m.unlisted.looks[j]
 		return []outcome{{set: set, weight: weight, open: yes, rest: 1 - yes, sd: 1}}
 	}
+	if m.complainedOf(j) {
+		if slices.ContainsFunc(numbers, func(x number) bool { return m.complainedOf(x.check) }) {
+			return nil // which tells what this one will be
+		}
+		spoils = 1 - s.unseen
+	}
+	width, open, rest := spoiltWidth, spoiltOpen, spoiltUnrest
+	if m.complainedOf(j) {
+		width, open, rest = 1, m.slips, m.slips
+	}
 	h := m.unlisted.sound[0]
 	g := m.fit(h, numbers)
 	sound := m.outcome(j, h, weight*(1-spoils), numbers, &g)
 	sound.set = set
 	return []outcome{sound, {
-		set: set, weight: weight * spoils, mean: m.middle[j], sd: spoiltWidth * m.spread[j], open: spoiltOpen, rest: spoiltUnrest,
+		set: set, weight: weight * spoils, mean: m.middle[j], sd: width * m.spread[j], open: open, rest: rest,
 	}}
 }
 
@@ -142,5 +226,5 @@ func (m *Model) unlistedPrior() float64 {
 	for _, h := range m.hypotheses {
 		listed += h.prior
 	}
-	return math.Log(unlistedShare / (1 - unlistedShare) * listed)
+	return math.Log(m.unlisted.Share / (1 - m.unlisted.Share) * listed)
 }

@@ -7,10 +7,6 @@ import (
 	"coilbook/engine/check"
 )
 
-// slips is how often a reading is a mistake of any kind: a digit, a unit, a probe
-// that did not touch. An assumption, no source.
-const slips = 0.015
-
 // likelihood is what a hypothesis makes of the evidence: its logarithm, and how
 // likely each answer is then a slip, by its place in the evidence.
 type likelihood struct {
@@ -33,10 +29,10 @@ func (m *Model) like(h hypothesis, numbers []number, checks []asked, answers int
 	out.log += m.logRow(h.caseOf, row, out.slips)
 	parts := make([]float64, 1, len(numbers)+1)
 	g := m.fit(h, numbers)
-	parts[0] = g.logStudent() + math.Log1p(-slips)*float64(len(numbers))
+	parts[0] = g.logStudent() + math.Log1p(-m.slips)*float64(len(numbers))
 	for i, l := range g.leftOut() {
 		flat := -math.Log(8 * m.spread[numbers[i].check]) // anything within the check's usual span
-		parts = append(parts, l+math.Log(slips)+flat)
+		parts = append(parts, l+math.Log(m.slips)+flat)
 	}
 	total := logSum(parts)
 	for i, p := range parts[1:] {
@@ -67,7 +63,7 @@ func (m *Model) logShares(c *caseOf, a asked, slip []float64) float64 {
 			if len(a.answers) > 1 {
 				others = m.whole(asked{a.check, slices.Delete(slices.Clone(a.answers), i, i+1)}, shares, kinds)
 			}
-			slip[g.at] = slips / float64(kinds) * others / whole
+			slip[g.at] = m.slips / float64(kinds) * others / whole
 		}
 	}
 	return math.Log(whole)
@@ -80,7 +76,7 @@ func (m *Model) whole(a asked, shares [showings]float64, kinds int) float64 {
 	for shown := range kinds {
 		product := shares[shown]
 		for _, g := range a.answers {
-			product *= answered(g, shown, m.Checks[a.check], kinds)
+			product *= m.answered(g, shown, m.Checks[a.check], kinds)
 		}
 		whole += product
 	}
@@ -102,12 +98,12 @@ func (m *Model) shares(c *caseOf, j int) (shares [showings]float64, kinds int) {
 }
 
 // answered is how likely an answer is where a machine shows one of the kinds.
-func answered(g given, shown int, k check.Check, kinds int) float64 {
+func (m *Model) answered(g given, shown int, k check.Check, kinds int) float64 {
 	said := kindOf(g, k)
-	p := slips / float64(kinds)
+	p := m.slips / float64(kinds)
 	switch {
 	case said == shown:
-		p += 1 - slips
+		p += 1 - m.slips
 	case said == showsUnrest && k.Instrument != check.Eyes:
 		p += restlessAfterAll
 	}
@@ -158,6 +154,9 @@ func logSum(parts []float64) float64 {
 	most := math.Inf(-1)
 	for _, p := range parts {
 		most = math.Max(most, p)
+	}
+	if math.IsInf(most, -1) {
+		return most
 	}
 	sum := 0.0
 	for _, p := range parts {

@@ -101,30 +101,38 @@ func (f Fault) Adds(to Fault) bool {
 var bundled []byte
 
 // Bundled is the catalogue that comes with the app.
-func Bundled() ([]Fault, error) { return Decode(bundled) }
+func Bundled() (Catalogue, error) { return Decode(bundled) }
 
 type file struct {
-	Format  string  `json:"format"`
-	Version int     `json:"version"`
-	About   string  `json:"about"`
-	Faults  []Fault `json:"faults"`
+	Format  string `json:"format"`
+	Version int    `json:"version"`
+	About   string `json:"about"`
+	Catalogue
 }
 
-// Version is that of the catalogue's format. Version 2 brought doubles; version 1
-// is read as well.
-const Version = 2
+// Version is that of the catalogue's format. Version 2 brought doubles, version 3 what
+// is supposed of faults that are not in it and of slips; earlier ones are read as well.
+const Version = 3
 
 // Decode reads a catalogue of any version so far. The error names the fault and what
 // is wrong with it.
-func Decode(text []byte) ([]Fault, error) {
+func Decode(text []byte) (Catalogue, error) {
+	list, err := decoded(text)
+	if err != nil {
+		return Catalogue{}, err
+	}
+	return list, nil
+}
+
+func decoded(text []byte) (Catalogue, error) {
 	var f file
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields() // a weight or a second kind that is misspelt would count for nothing
 	if err := d.Decode(&f); err != nil {
-		return nil, fmt.Errorf("the catalogue of faults is no JSON that can be read: %w", err)
+		return f.Catalogue, fmt.Errorf("the catalogue of faults is no JSON that can be read: %w", err)
 	}
 	if f.Format != "coilbook faults" || f.Version < 1 || f.Version > Version {
-		return nil, fmt.Errorf("format %q of version %d is not known: use %q of version 1 to %d", f.Format, f.Version, "coilbook faults", Version)
+		return f.Catalogue, fmt.Errorf("format %q of version %d is not known: use %q of version 1 to %d", f.Format, f.Version, "coilbook faults", Version)
 	}
 	seen, joined := map[ID]bool{}, map[[2]machine.Kind]bool{}
 	for _, one := range f.Faults {
@@ -133,18 +141,18 @@ func Decode(text []byte) ([]Fault, error) {
 			err = errors.New("with makes it a double, which version 1 does not know: use version 2")
 		}
 		if err != nil {
-			return nil, fmt.Errorf("fault %q: %w", one.ID, err)
+			return f.Catalogue, fmt.Errorf("fault %q: %w", one.ID, err)
 		}
 		if seen[one.ID] {
-			return nil, fmt.Errorf("fault %q stands twice: leave one out", one.ID)
+			return f.Catalogue, fmt.Errorf("fault %q stands twice: leave one out", one.ID)
 		}
 		seen[one.ID] = true
 		if joined[[2]machine.Kind{one.With, one.Kind}] && one.Double() {
-			return nil, fmt.Errorf("fault %q stands twice, the other way round as well: leave one out", one.ID)
+			return f.Catalogue, fmt.Errorf("fault %q stands twice, the other way round as well: leave one out", one.ID)
 		}
 		joined[[2]machine.Kind{one.Kind, one.With}] = true
 	}
-	return f.Faults, nil
+	return f.Catalogue, f.priors(f.Version)
 }
 
 func (f Fault) valid() error {

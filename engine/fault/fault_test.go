@@ -20,7 +20,7 @@ func TestTheCatalogueIsWhole(t *testing.T) {
 	faults, err := fault.Bundled()
 	require.NoError(t, err)
 	kinds, symptoms, none := map[machine.Kind]bool{}, map[fault.Symptom]int{}, map[fault.Symptom]bool{}
-	for _, f := range faults {
+	for _, f := range faults.Faults {
 		if !f.Double() {
 			kinds[f.Kind] = true
 		}
@@ -45,7 +45,7 @@ func TestABadCatalogueSaysWhere(t *testing.T) {
 	_, err := fault.Decode([]byte(good))
 	require.NoError(t, err)
 	for old, c := range map[string][2]string{
-		`"version":1`:               {`"version":3`, "version 3"},
+		`"version":1`:               {`"version":4`, "version 4"},
 		`"id":"box-dead"`:           {`"id":"box"`, `asks for the id "box-dead"`},
 		`"kind":"box-dead"`:         {`"kind":"gremlin"`, `fault "box-dead"`},
 		`"no-spark":2`:              {`"no-spark":0`, "not above zero"},
@@ -69,12 +69,12 @@ func TestDoublesAreSeldomerThanTheirFaults(t *testing.T) {
 	faults, err := fault.Bundled()
 	require.NoError(t, err)
 	by, doubles := map[machine.Kind]fault.Fault{}, 0
-	for _, f := range faults {
+	for _, f := range faults.Faults {
 		if !f.Double() && !f.HotOnly {
 			by[f.Kind] = f
 		}
 	}
-	for _, f := range faults {
+	for _, f := range faults.Faults {
 		if !f.Double() {
 			continue
 		}
@@ -93,7 +93,7 @@ func TestDoublesAreSeldomerThanTheirFaults(t *testing.T) {
 			assert.Positive(t, alone, "%s: nobody complains of %s for either of them alone", f.ID, s)
 		}
 		assert.False(t, f.Adds(f))
-		assert.False(t, f.Adds(faults[0]), "no fault is no part of it")
+		assert.False(t, f.Adds(faults.Faults[0]), "no fault is no part of it")
 	}
 	assert.GreaterOrEqual(t, doubles, 4)
 }
@@ -103,8 +103,8 @@ func TestABadDoubleSaysWhere(t *testing.T) {
 		`"weights":{"no-spark":2},"link":"it empties it","because":"x"}]}`
 	list, err := fault.Decode([]byte(good))
 	require.NoError(t, err)
-	require.Equal(t, []machine.Kind{machine.Drain, machine.FlatBattery}, list[0].Kinds())
-	require.Equal(t, fault.PartsOf(check.Battery, check.Wiring), list[0].Parts())
+	require.Equal(t, []machine.Kind{machine.Drain, machine.FlatBattery}, list.Faults[0].Kinds())
+	require.Equal(t, fault.PartsOf(check.Battery, check.Wiring), list.Faults[0].Parts())
 	for old, c := range map[string][2]string{
 		`"version":2`:                   {`"version":1`, "version 1 does not know"},
 		`"id":"drain-and-battery-flat"`: {`"id":"drain"`, `asks for the id "drain-and-battery-flat"`},
@@ -126,14 +126,14 @@ func TestABadDoubleSaysWhere(t *testing.T) {
 
 // A catalogue of an earlier version is read as it was.
 func TestOlderCataloguesAreRead(t *testing.T) {
-	for version, want := range map[int]struct{ faults, doubles int }{1: {49, 0}, 2: {55, 6}} {
+	for version, want := range map[int]struct{ faults, doubles int }{1: {49, 0}, 2: {55, 6}, 3: {55, 6}} {
 		text, err := os.ReadFile(fmt.Sprintf("testdata/faults_v%d.json", version))
 		require.NoError(t, err)
 		list, err := fault.Decode(text)
 		require.NoError(t, err)
-		require.Len(t, list, want.faults)
+		require.Len(t, list.Faults, want.faults)
 		doubles := 0
-		for _, f := range list {
+		for _, f := range list.Faults {
 			if f.Double() {
 				doubles++
 			}

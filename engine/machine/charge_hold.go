@@ -3,7 +3,25 @@ package machine
 // held is the mean current that a regulator lets through when there is more: it
 // keeps the mean of what it senses at its set point.
 func (m *Machine) held(l *load, full float64) float64 {
-	return min(l.ampsAt(m.Regulator.SetPoint), full)
+	volts := m.Regulator.SetPoint
+	if !m.steadied() {
+		volts *= m.unsteadied()
+	}
+	return min(l.ampsAt(volts), full)
+}
+
+// unsteadied is about how much of the set point is left in the mean without a battery:
+// the regulator stops a half wave that gets there, and the volts fall to nothing before
+// the next, but for other phases. Rough: read off the time-stepped circuit of two builds
+// each, within a volt.
+func (m *Machine) unsteadied() float64 {
+	switch {
+	case m.Build.Regulating == HalfWave:
+		return 0.4
+	case m.Build.Charge.Phases() > 1:
+		return 0.88
+	}
+	return 0.79
 }
 
 // holdsMean reports whether what the regulator holds is the mean. It looks between

@@ -123,7 +123,7 @@ func troubled(t testing.TB, b machine.Build) iter.Seq2[string, machine.Machine] 
 				return
 			}
 		}
-		for i, f := range faults {
+		for i, f := range faults.Faults {
 			if !f.Double() {
 				continue
 			}

@@ -243,7 +243,7 @@ func (s *stranger) answers(c *diagnose.Conversation, asked diagnose.Choice) erro
 
 // diagnosed holds conversations with strangers, who cannot ride them hot.
 func diagnosed(t testing.TB, s fault.Symptom, of []*stranger) tally {
-	m := diagnose.New(diagnose.Question{Symptom: s, Build: check.DefaultBuild(), Meter: meter.Cheap()}, catalogue()).Ready()
+	m := diagnose.New(diagnose.Question{Symptom: s, Build: check.DefaultBuild(), Meter: meter.Cheap()}, bundled()).Ready()
 	var total tally
 	for _, one := range of {
 		c := diagnose.Begin(m, func(a check.Access) bool { return a == check.HotRide })

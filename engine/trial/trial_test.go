@@ -272,19 +272,22 @@ func modelFor(s fault.Symptom, b machine.Build, without fault.ID, kit machine.Ki
 	defer modelsLock.Unlock()
 	key := modelKey{s, b.Known(), without, kit}
 	if models[key] == nil {
-		faults := slices.DeleteFunc(slices.Clone(catalogue()), func(f fault.Fault) bool { return f.ID == without || without == allDoubles && f.Double() })
-		models[key] = diagnose.New(diagnose.Question{Symptom: s, Build: key.build, Meter: meter.Cheap(), Kit: kit}, faults).Ready()
+		from := bundled()
+		from.Faults = slices.DeleteFunc(slices.Clone(from.Faults), func(f fault.Fault) bool { return f.ID == without || without == allDoubles && f.Double() })
+		models[key] = diagnose.New(diagnose.Question{Symptom: s, Build: key.build, Meter: meter.Cheap(), Kit: kit}, from).Ready()
 	}
 	return models[key]
 }
 
-var catalogue = sync.OnceValue(func() []fault.Fault {
-	faults, err := fault.Bundled()
+var bundled = sync.OnceValue(func() fault.Catalogue {
+	out, err := fault.Bundled()
 	if err != nil {
 		panic(err)
 	}
-	return faults
+	return out
 })
+
+func catalogue() []fault.Fault { return bundled().Faults }
 
 func patients(s fault.Symptom, n int, seed uint64) []*patient {
 	return patientsOf(s, catalogue(), n, seed)
