@@ -42,7 +42,7 @@ func moduleOf(image []byte, t *table) (*module, error) {
 
 // clearIndex clears what finds a function by the address of an instruction. In
 // WebAssembly the functions are numbered in a row, so that the table itself is
-// enough (see findByNumber), which holds as long as it has all of them.
+// enough (see edits), which holds as long as it has all of them.
 func (m *module) clearIndex() error {
 	functions := m.table.memory[m.table.header[functionTable]:]
 	first := uint64(word(functions, 0))
