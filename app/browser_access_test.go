@@ -98,7 +98,6 @@ func fetchAxe(dir string) ([]byte, error) {
 // cut off on a narrow phone and with text twice as large; and whatever takes the
 // focus shows it and is not covered.
 func TestAccess(t *testing.T) {
-	t.Parallel()
 	axe := axeSource(t)
 	b, all := atGallery(t)
 	b.do(chromedp.Evaluate[chromedp.Void](axe))

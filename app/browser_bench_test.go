@@ -112,7 +112,6 @@ func (b *browser) fits(name string) {
 }
 
 func TestBenchSessionWithoutServer(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -143,7 +142,6 @@ func TestBenchSessionWithoutServer(t *testing.T) {
 }
 
 func TestFirstReadingIsThreeTapsAway(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -158,7 +156,6 @@ func TestFirstReadingIsThreeTapsAway(t *testing.T) {
 // A killed process has no time to write anything late: what says "Saved" must
 // be on the device already.
 func TestSavedOutlivesAKill(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	profile := t.TempDir()
 	b := newBrowserIn(t, profile)
@@ -177,7 +174,6 @@ func TestSavedOutlivesAKill(t *testing.T) {
 
 // A phone that lies on its side shows the whole pad, and the longest answers.
 func TestLyingPhone(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.size(640, 360)
@@ -195,7 +191,6 @@ func TestLyingPhone(t *testing.T) {
 }
 
 func TestScreens(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	for _, theme := range []string{"light", "dark"} {

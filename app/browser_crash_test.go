@@ -14,7 +14,6 @@ import (
 
 // A navigation without a target is a mistake that the program does not expect.
 func TestPanicShowsAWayOut(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -49,7 +48,6 @@ func main() {
 `
 
 func TestProgramThatEndsOnItsOwn(t *testing.T) {
-	t.Parallel()
 	dir := t.TempDir()
 	source := filepath.Join(dir, "main.go")
 	if err := os.WriteFile(source, []byte(doomed), 0o644); err != nil {
@@ -79,7 +77,6 @@ func TestProgramThatEndsOnItsOwn(t *testing.T) {
 }
 
 func TestMissingProgramIsToldOnTheFirstVisit(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", without(siteFiles(t, "/", "one"), "app.wasm"))
 	b := newBrowser(t)
 	b.load(h.url(""))
@@ -100,7 +97,6 @@ func waitCrash(b *browser) string {
 
 // A version that stops must not keep the next one from its turn.
 func TestStartingAgainUsesTheWaitingVersion(t *testing.T) {
-	t.Parallel()
 	h, b, old := installed(t)
 	h.deploy(siteFiles(t, "/", "two"))
 	if state := update(b); state != "installed" {

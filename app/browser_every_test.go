@@ -44,7 +44,6 @@ func (b *browser) engineShot(name string) {
 }
 
 func TestSessionInEveryBrowser(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	everyBrowser(t, func(t *testing.T, b *browser) {
 		b.open(h.url(""))
@@ -64,7 +63,6 @@ func TestSessionInEveryBrowser(t *testing.T) {
 }
 
 func TestOfflineInEveryBrowser(t *testing.T) {
-	t.Parallel()
 	files := siteFiles(t, "/", "one")
 	everyBrowser(t, func(t *testing.T, b *browser) {
 		h := startSite(t, "/", files)

@@ -9,7 +9,6 @@ import (
 // The example sessions are there at a press, without a server, and open like any
 // other.
 func TestExamplesWithoutServer(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("sessions"))

@@ -58,7 +58,6 @@ func (b *browser) measure(id, text string) {
 }
 
 func TestFindTheFaultWithoutServer(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -146,7 +145,6 @@ func (b *browser) tells(id string, wants ...string) {
 }
 
 func TestNoSparkWithoutServer(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -180,7 +178,6 @@ func TestNoSparkWithoutServer(t *testing.T) {
 // Every complaint has a way in: some begin with the guided plan, some with the
 // suspects.
 func TestEveryComplaintHasAWayIn(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	for _, aim := range check.Aims() {
@@ -201,7 +198,6 @@ func TestEveryComplaintHasAWayIn(t *testing.T) {
 }
 
 func TestTooMuchVoltageIsFoundAndStandsOnTheSheet(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("setup/overcharges"))
@@ -243,7 +239,6 @@ func TestTooMuchVoltageIsFoundAndStandsOnTheSheet(t *testing.T) {
 
 // Two faults at once are named together, with the order of the work and its cautions.
 func TestADoubleSaysWhatToMendFirst(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	for _, theme := range []string{"light", "dark"} {
@@ -273,7 +268,6 @@ func TestADoubleSaysWhatToMendFirst(t *testing.T) {
 
 // Readings that fit nothing are said to, and the one that is out of line is named.
 func TestReadingsThatFitNothing(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.atFind(h, "no-charge")
@@ -296,7 +290,6 @@ func TestReadingsThatFitNothing(t *testing.T) {
 }
 
 func TestWhatIsNotToldApartIsListed(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.atFind(h, "no-charge")
@@ -317,7 +310,6 @@ func TestWhatIsNotToldApartIsListed(t *testing.T) {
 
 // A stator on the bench is diagnosed too, from what can be read there.
 func TestTheBenchHasSuspects(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.atFind(h, "bench")
@@ -338,7 +330,6 @@ func TestTheBenchHasSuspects(t *testing.T) {
 }
 
 func TestScreensOfFind(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	for _, theme := range []string{"light", "dark"} {

@@ -78,7 +78,6 @@ func main() {
 `
 
 func TestFinishedProgramWorksAndNamesItsFunctions(t *testing.T) {
-	t.Parallel()
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	require.NoError(t, err)
 	flags, err := slim.Prepare(strings.TrimSpace(string(root)), t.TempDir())

@@ -35,7 +35,6 @@ const shownFirst = `[...document.querySelectorAll("#first-paint > *")].filter(e 
 // While the program is still on its way the start can be read, and a choice on it is
 // taken: the program begins there, and Back leads to the start.
 func TestTheStartIsOfUseBeforeTheProgram(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/sub/", siteFiles(t, "/sub/", "one"))
 	release := h.holdBack("/sub/app.wasm")
 	b := newBrowser(t)
@@ -62,7 +61,6 @@ func TestTheStartIsOfUseBeforeTheProgram(t *testing.T) {
 
 // Every other address has the name and the progress of the download only.
 func TestOtherAddressesDoNotShowTheStartFirst(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	release := h.holdBack("/app.wasm")
 	b := newBrowser(t)
@@ -77,7 +75,6 @@ func TestOtherAddressesDoNotShowTheStartFirst(t *testing.T) {
 // What stands in the page first is what the program draws, in each language: nothing
 // moves when the one takes the place of the other.
 func TestTheStartIsTheSameBeforeAndAfter(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.size(phoneWidth, phoneHeight)

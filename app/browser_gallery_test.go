@@ -75,7 +75,6 @@ func (b *browser) enlarge(percent int) {
 
 // The gallery is for contributors: nothing of it is in the program that is sent.
 func TestTheGalleryIsNotSent(t *testing.T) {
-	t.Parallel()
 	sent, err := compiled()
 	if err != nil {
 		t.Fatal(err)

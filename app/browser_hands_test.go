@@ -29,7 +29,6 @@ const (
 )
 
 func TestACheckIsReadAloud(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeSpeech)
@@ -66,7 +65,6 @@ func TestACheckIsReadAloud(t *testing.T) {
 
 // By itself: verdict first, then the next check; leaving ends it.
 func TestChecksAndVerdictsAreReadByThemselves(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeSpeech + fakeVibrate)
@@ -95,7 +93,6 @@ func TestChecksAndVerdictsAreReadByThemselves(t *testing.T) {
 }
 
 func TestWithoutAVoiceThePhoneSaysSo(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeSpeech + `speechSynthesis.getVoices = () => [{ name: "far", lang: "en-GB", localService: false }]; delete Navigator.prototype.vibrate;`)
@@ -113,7 +110,6 @@ func TestWithoutAVoiceThePhoneSaysSo(t *testing.T) {
 // The lock is taken for the session, again whenever the page is back, and let go
 // at its end; a refusal is said once.
 func TestTheScreenStaysOnThroughASession(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeWake)
@@ -166,7 +162,6 @@ func (b *browser) once(h *host) {
 }
 
 func TestTheWayToTheHomeScreenIsOfferedOnce(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.before(fakeOffer)
@@ -200,7 +195,6 @@ func TestTheWayToTheHomeScreenIsOfferedOnce(t *testing.T) {
 }
 
 func TestTheWayToTheHomeScreenOfAnIPhone(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.passFor(iPhoneAgent)

@@ -51,7 +51,6 @@ func (b *browser) hears(text string) {
 // A whole session without a finger: each screen puts the focus on its heading, what
 // is typed goes to the pad, and each verdict and problem is announced.
 func TestSessionByKeyboard(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.size(phoneWidth, phoneHeight)

@@ -11,7 +11,6 @@ import (
 // A page that is left while its storage is still being opened must not keep the
 // next one from its own.
 func TestLeftWhileOpening(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	call(b, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `

@@ -87,7 +87,6 @@ const moving = `(() => { const wrong = [];
 // Where the system sets the colours, in its light and its dark scheme, verdicts keep a
 // shape that can be seen, words can be read, and what is chosen is told apart.
 func TestForcedColours(t *testing.T) {
-	t.Parallel()
 	b, all := atGallery(t)
 	for _, scheme := range []string{"light", "dark"} {
 		b.asks("forced-colors", "active", "prefers-color-scheme", scheme)
@@ -106,7 +105,6 @@ func TestForcedColours(t *testing.T) {
 
 // Whoever asks for more contrast gets words at 14:1 and lines as strong as words.
 func TestMoreContrast(t *testing.T) {
-	t.Parallel()
 	b, all := atGallery(t)
 	const weak = `(() => { ` + paint + `
 		for (const e of document.querySelectorAll(".quiet, .because, .why, .row-name, small, h1, h2, label, .question")) {
@@ -137,7 +135,6 @@ func TestMoreContrast(t *testing.T) {
 
 // Nothing moves for whoever asks for less motion, and what danced is still shown.
 func TestLessMotion(t *testing.T) {
-	t.Parallel()
 	b, all := atGallery(t)
 	b.show(all, "practice-bench")
 	if len(evaluate[[]string](b, moving)) == 0 {

@@ -46,7 +46,6 @@ func (b *browser) voltAmp(typed func(i int)) {
 }
 
 func TestMilliohmsFindWhatOhmsCannot(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.waitFor(kept)
 	h.unplug()
@@ -77,7 +76,6 @@ func TestMilliohmsFindWhatOhmsCannot(t *testing.T) {
 }
 
 func TestOneMoreReadingOfThePoint(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.answer("0.3")
 	b.answer("0.4")
@@ -108,7 +106,6 @@ func TestOneMoreReadingOfThePoint(t *testing.T) {
 }
 
 func TestTheDoubtUnfolds(t *testing.T) {
-	t.Parallel()
 	_, b := atFirstCheck(t)
 	b.answer("0.3")
 	b.answer("0.4")
@@ -123,7 +120,6 @@ func TestTheDoubtUnfolds(t *testing.T) {
 }
 
 func TestTheWireIsEstimated(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.open(h.url(b.sibling("check/exciter")))
 	b.waitHeading("Exciter resistance")
@@ -207,7 +203,6 @@ func (b *browser) describeMeter(h *host) {
 // A meter described and checked without a server counts in the next session,
 // and in the file that is saved from it.
 func TestTheMeterTellsWhatItIs(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.waitFor(kept)
 	h.unplug()
@@ -236,7 +231,6 @@ func TestTheMeterTellsWhatItIs(t *testing.T) {
 }
 
 func TestABadDataSheetIsRefusedAndKept(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.open(h.url("meter/new"))
 	b.fill("meter-name", "old yellow one")

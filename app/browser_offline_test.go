@@ -17,7 +17,6 @@ import (
 const kept = `navigator.serviceWorker.ready.then(r => r.active.state === "activated")`
 
 func TestFirstVisit(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -38,7 +37,6 @@ func TestFirstVisit(t *testing.T) {
 }
 
 func TestOffline(t *testing.T) {
-	t.Parallel()
 	for _, prefix := range []string{"/", "/sub/"} {
 		t.Run("under "+prefix, func(t *testing.T) {
 			h := startSite(t, prefix, siteFiles(t, prefix, "one"))
@@ -58,7 +56,6 @@ func TestOffline(t *testing.T) {
 }
 
 func TestBrokenDeploymentKeepsTheOldVersion(t *testing.T) {
-	t.Parallel()
 	h, b, old := installed(t)
 	h.deploy(without(siteFiles(t, "/", "two"), "icons/icon-512.png"))
 	asked := h.asked("/icons/icon-512.png")
@@ -79,7 +76,6 @@ func TestBrokenDeploymentKeepsTheOldVersion(t *testing.T) {
 }
 
 func TestUpdateWaitsForConsent(t *testing.T) {
-	t.Parallel()
 	h, b, old := installed(t)
 	evaluate[bool](b, `caches.open("of another app").then(() => true)`)
 	h.deploy(siteFiles(t, "/", "two"))
@@ -144,7 +140,6 @@ func update(b *browser) string {
 }
 
 func TestInstallable(t *testing.T) {
-	t.Parallel()
 	for _, prefix := range []string{"/", "/sub/"} {
 		h := startSite(t, prefix, siteFiles(t, prefix, "one"))
 		b := newBrowser(t)
@@ -167,7 +162,6 @@ func TestInstallable(t *testing.T) {
 }
 
 func TestUpdateIsOfferedAndTaken(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("sessions"))
@@ -194,7 +188,6 @@ const tell = `addEventListener("securitypolicyviolation", e => console.error("fo
 // A walk asks for nothing that the policy forbids, which the page carries for
 // hosts that send no headers of ours.
 func TestThePolicyForbidsNothingThatIsNeeded(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/sub/", siteFiles(t, "/sub/", "one"))
 	b := newBrowser(t)
 	call(b, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: tell})

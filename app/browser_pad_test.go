@@ -59,7 +59,6 @@ func (b *browser) waitText(id, part string) {
 }
 
 func TestAKeyboardWorksToo(t *testing.T) {
-	t.Parallel()
 	_, b := atFirstCheck(t)
 	b.keyboard("0.3")
 	b.waitText("typed", "0.3")
@@ -75,7 +74,6 @@ func TestAKeyboardWorksToo(t *testing.T) {
 
 // A comma with three digits behind it has two meanings: it is asked back.
 func TestAnAmbiguousReadingIsAskedBack(t *testing.T) {
-	t.Parallel()
 	_, b := atFirstCheck(t)
 	b.keyboard("1,234\r")
 	b.waitText("because", "Which one?")
@@ -90,7 +88,6 @@ func TestAnAmbiguousReadingIsAskedBack(t *testing.T) {
 }
 
 func TestCorrectingKeepsTheEarlierReading(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.answer("0.9")
 	sheet := b.sibling("sheet")
@@ -104,7 +101,6 @@ func TestCorrectingKeepsTheEarlierReading(t *testing.T) {
 }
 
 func TestGoingBackLosesNothing(t *testing.T) {
-	t.Parallel()
 	_, b := atFirstCheck(t)
 	b.answer("0.3")
 	b.typeOnPad("12")
@@ -117,7 +113,6 @@ func TestGoingBackLosesNothing(t *testing.T) {
 }
 
 func TestRefusedAndUnsettledChecks(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("setup/bench"))
@@ -151,7 +146,6 @@ func TestRefusedAndUnsettledChecks(t *testing.T) {
 
 // The digits alone may condemn a good part: the unit is asked.
 func TestTheUnitIsAskedWhereItDecides(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.answer("0.3")
 	b.open(h.url(strings.Replace(b.sibling("check"), "/check", "/check/pickup-gap", 1)))
@@ -169,7 +163,6 @@ func TestTheUnitIsAskedWhereItDecides(t *testing.T) {
 }
 
 func TestLongNamesFit(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.answer("0.3")
 	b.open(h.url(b.sibling("setup")))
@@ -190,7 +183,6 @@ func TestLongNamesFit(t *testing.T) {
 // While another transaction holds the table the reading is not saved, the sign
 // does not say so, and the browser asks before it leaves.
 func TestNothingUnsavedIsLeftBehind(t *testing.T) {
-	t.Parallel()
 	const leaves = `(() => { const e = new Event("beforeunload", { cancelable: true }); dispatchEvent(e); return !e.defaultPrevented })()`
 	_, b := atFirstCheck(t)
 	b.waitSaved()
@@ -217,7 +209,6 @@ func TestNothingUnsavedIsLeftBehind(t *testing.T) {
 }
 
 func TestDeletingCanBeUndone(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.answer("0.3")
 	b.open(h.url("sessions"))
@@ -232,7 +223,6 @@ func TestDeletingCanBeUndone(t *testing.T) {
 }
 
 func TestAnUpdateIsOfferedNotForced(t *testing.T) {
-	t.Parallel()
 	h, b, old := installed(t)
 	h.deploy(siteFiles(t, "/", "two"))
 	if state := update(b); state != "installed" {
@@ -248,7 +238,6 @@ func TestAnUpdateIsOfferedNotForced(t *testing.T) {
 
 // The file that the phone hands out is the one the command line reads.
 func TestTheSavedFileIsAssessed(t *testing.T) {
-	t.Parallel()
 	h, b := atFirstCheck(t)
 	b.answer("0.3")
 	dir := t.TempDir()

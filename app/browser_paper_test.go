@@ -62,7 +62,6 @@ const pieces = `[...document.querySelectorAll(".verdicts .verdict, .rows .row, .
 // On A4 and on Letter: every verdict with its word on one page, no row cut, pages
 // numbered, nothing on it that only a finger can use.
 func TestOnPaper(t *testing.T) {
-	t.Parallel()
 	if _, err := exec.LookPath("pdftotext"); err != nil {
 		if os.Getenv("CI") == "true" {
 			t.Fatal("pdftotext is not there: install poppler-utils")

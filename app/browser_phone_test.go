@@ -29,7 +29,6 @@ func (b *browser) chooseFor(question string, answer int) {
 
 // Every choice counts at once and is there after a restart, without a server.
 func TestChoicesForThePhoneStay(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.size(phoneWidth, phoneHeight)
@@ -65,7 +64,6 @@ func TestChoicesForThePhoneStay(t *testing.T) {
 
 // The page is painted in its size before the program is there.
 func TestLargeTypeDoesNotFlash(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url(""))
@@ -80,7 +78,6 @@ func TestLargeTypeDoesNotFlash(t *testing.T) {
 // The same gap in both units: typed in one, shown in the other, the record as it
 // was typed. 12 thou are 0.3048 mm by definition.
 func TestGapsInTheChosenUnit(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("phone"))
@@ -121,7 +118,6 @@ func TestGapsInTheChosenUnit(t *testing.T) {
 }
 
 func TestAirInFahrenheit(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("phone"))

@@ -44,7 +44,6 @@ func (b *browser) visitTo(h *host, name, pickup string, set func()) (path string
 // Colours of leads are chosen, drawn, named in the steps, changed and taken away again,
 // and are still there after a reload. Two sessions with one name are one machine's.
 func TestColoursAndEarlierReadings(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.size(phoneWidth, phoneHeight)

@@ -55,7 +55,6 @@ func practised(t testing.TB) practice.Bench {
 }
 
 func TestPracticeWithoutServer(t *testing.T) {
-	t.Parallel()
 	bench := practised(t)
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
@@ -115,7 +114,6 @@ func TestPracticeWithoutServer(t *testing.T) {
 }
 
 func TestABadPracticeAddressSaysSo(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("practice/no-such"))
@@ -174,7 +172,6 @@ func (b *browser) walkPractice(h *host, theme string) {
 }
 
 func TestScreensOfPractice(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	for _, theme := range []string{"light", "dark"} {

@@ -51,7 +51,6 @@ func (b *browser) inSpanish() {
 
 // A session in Spanish: chosen once, kept, with decimal commas, and without a server.
 func TestSpanishWithoutServer(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
 	b.open(h.url("phone"))
@@ -111,7 +110,6 @@ func TestSpanishWithoutServer(t *testing.T) {
 // Whoever's browser asks for Spanish gets it from the first page on, and whoever's asks
 // for a language that is not spoken here gets English.
 func TestTheBrowsersLanguageIsSpoken(t *testing.T) {
-	t.Parallel()
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	for asked, want := range map[string]string{"es-MX,en": "es", "fr-FR,es,en": "es", "fr-FR": "en", "en-GB,es": "en"} {
 		b := newBrowser(t)
@@ -137,7 +135,6 @@ func TestTheBrowsersLanguageIsSpoken(t *testing.T) {
 // broken, and nothing is cut off on narrow phones, though the words are longer. In dark
 // colours, because TestAccess leaves its pictures of English in both.
 func TestGalleryInSpanish(t *testing.T) {
-	t.Parallel()
 	axe := axeSource(t)
 	b, all := atGallery(t)
 	b.do(chromedp.Evaluate[chromedp.Void](`localStorage.setItem("coilbook-language", "es")`))

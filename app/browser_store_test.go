@@ -28,7 +28,6 @@ WebAssembly.instantiateStreaming(fetch("test.wasm"), go.importObject).then(r => 
 }
 
 func TestStoreInTheBrowser(t *testing.T) {
-	t.Parallel()
 	h := hostTests(t, "./store")
 	t.Run("all", func(t *testing.T) {
 		everyBrowser(t, func(_ *testing.T, b *browser) { runTests(b, h, "-test.skip=TestNoRoomLeft") })
@@ -43,7 +42,6 @@ func TestStoreInTheBrowser(t *testing.T) {
 }
 
 func TestDeviceInTheBrowser(t *testing.T) {
-	t.Parallel()
 	h := hostTests(t, "./device")
 	everyBrowser(t, func(_ *testing.T, b *browser) {
 		runTests(b, h)

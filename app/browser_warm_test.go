@@ -91,14 +91,18 @@ func TestNothingHoldsThePage(t *testing.T) {
 	require.LessOrEqual(t, len(start.compiled), warmable("start")/8, anew)
 	require.LessOrEqual(t, len(day.compiled), warmable("later")/4, anew)
 	for range 2 {
-		if start.longest().took <= shared && day.longest().took <= shared {
+		if start.longest().took <= shared && day.longest().took <= atWork {
 			break
 		}
 		start, day = walk()
 	}
 	require.LessOrEqual(t, start.longest().took, shared, start.longest())
-	require.LessOrEqual(t, day.longest().took, shared, day.longest())
+	require.LessOrEqual(t, day.longest().took, atWork, day.longest())
 }
+
+// atWork is how long a task of the day after the start may take: some screens are drawn
+// in one go, which takes up to most on a quiet processor and longer on a shared one.
+const atWork = 2 * shared
 
 func warmFile(list string) string { return filepath.Join("..", "slim", "warm", list+".txt") }
 

@@ -133,10 +133,10 @@ func (s *checkScreen) Render() app.UI {
 			savedSign(s.Desk),
 			&readAloud{Phone: s.Phone, Rev: s.Can, Small: true, Of: string(s.Check), Text: spokenCheck(v.bench, v.check)},
 		), s.back(v)),
-		apart(func() app.UI { return app.Main().Class("main").Body(s.instructions(v)...) }),
-		apart(func() app.UI {
-			return app.Section().Class("pad").Aria("label", words.PadLabel).OnMouseDown(keepFocus).Body(s.display(v), s.pad(v))
-		}),
+		app.Main().Class("main").Body(s.instructions(v)...),
+		app.Section().Class("pad").Aria("label", words.PadLabel).OnMouseDown(keepFocus).Body(
+			s.display(v), s.pad(v),
+		),
 	)
 }
 

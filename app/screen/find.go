@@ -109,14 +109,12 @@ func (s *find) look(b assess.Bench, g *grown) look {
 	}
 	if key := talkKey(g, b.State); s.held == nil || s.heldKey != key {
 		s.held, s.heldKey = replay(g, b.State, b.Meter), key
-		breathe()
 	}
 	v := look{bench: b, talk: s.held}
 	if v.check, v.more = check.Find(v.talk.checks, s.chosen); !v.more {
 		s.chosen = ""
 		var next diagnose.Choice
 		next, v.more = v.talk.Ask()
-		breathe()
 		v.check, v.odd = next.Check, next.Again
 	}
 	if s.shown != v.check.ID {
@@ -155,11 +153,11 @@ func (s *find) now() (v look, ok bool) {
 // found is the screen below its heading.
 func (s *find) found(v look) []app.UI {
 	return []app.UI{
-		apart(func() app.UI { return s.suspects(v) }),
-		apart(func() app.UI { return part.When("bare", !v.more, func() app.UI { return s.finding(v) }) }),
-		apart(func() app.UI { return part.When("bare", v.more, func() app.UI { return s.next(v) }) }),
-		apart(func() app.UI { return s.elsewhere(v) }),
-		apart(func() app.UI { return part.When("bare", len(v.talk.said) > 0, func() app.UI { return s.readings(v) }) }),
+		s.suspects(v),
+		part.When("bare", !v.more, func() app.UI { return s.finding(v) }),
+		part.When("bare", v.more, func() app.UI { return s.next(v) }),
+		s.elsewhere(v),
+		part.When("bare", len(v.talk.said) > 0, func() app.UI { return s.readings(v) }),
 		part.Text("quiet", words.DeferToManual),
 	}
 }

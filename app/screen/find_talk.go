@@ -58,7 +58,6 @@ func replay(g *grown, with session.State, m meter.Meter) *talk {
 	}
 	slices.SortStableFunc(t.said, func(a, b said) int { return cmp.Compare(a.entry.At.UnixNano(), b.entry.At.UnixNano()) })
 	for i := range t.said {
-		breathe()
 		t.take(&t.said[i], m)
 	}
 	for _, k := range t.checks {

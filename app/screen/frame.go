@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"coilbook/app/desk"
+	"coilbook/app/device"
 	"coilbook/app/part"
 	"coilbook/app/words"
 )
@@ -34,32 +35,12 @@ func plainSign() app.UI { return app.Span().Class("saving") }
 // of the screens touches it.
 var shown bool
 
-// work is what the goroutine of the screens has done since the page last had its turn.
-var work turns
-
-// breathe lets the page answer between two pieces of a screen: when they took long, and
-// always before the first screen stands, which would be one long step otherwise.
+// breathe lets the page answer between two pieces of the first screen of all,
+// which would be one long step otherwise.
 func breathe() {
 	if !shown {
-		work = turns{}
+		device.Pause()
 	}
-	work.rest()
-}
-
-// apart is a piece of a screen that is drawn in a step of its own.
-func apart(draw func() app.UI) app.UI { return &piece{Draw: draw} }
-
-// piece is a component because the framework draws a component when its turn comes, and
-// anything else with what is around it.
-type piece struct {
-	app.Compo
-	Draw func() app.UI
-}
-
-// Render draws it.
-func (p *piece) Render() app.UI {
-	breathe()
-	return p.Draw()
 }
 
 // foot is the bar at the bottom of the main screens.

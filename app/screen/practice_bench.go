@@ -31,7 +31,7 @@ func (s *practiceBench) Render() app.UI {
 		head(words.BenchCode(r.bench.Code()), app.Span().Class("saving").ID("spent").Text(words.StepMinutes(r.minutes())), "practice"),
 		app.Main().Class("main").Body(
 			heading(words.Complaint(r.bench)),
-			apart(s.board),
+			s.board(),
 			s.wave(),
 			app.H2().Text(words.LogTitle),
 			part.Text("quiet", words.MinutesSpent(r.minutes(), len(r.taken))),
@@ -43,7 +43,7 @@ func (s *practiceBench) Render() app.UI {
 			part.When("bare", len(s.fresh()) > 0, s.care),
 			part.When("bare", len(s.fresh()) == 0 && s.panel != "", s.unfolded),
 			s.display(),
-			apart(s.controls),
+			s.controls(),
 		),
 	)
 }
