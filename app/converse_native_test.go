@@ -143,7 +143,7 @@ func TestDialoguesNameThePart(t *testing.T) {
 			"open-exciter",
 			`{"symptom":"no-spark","build":{"statorPoles":12,"chargeLeads":3,"exciter":true,"pickup":true,"groundLead":true},"meter":"cheap","cannot":["flywheel-cover"],"leadsOhms":0.3}`,
 			[]machine.Fault{{Kind: machine.ExciterOpen}}, []check.Part{check.Exciter}, "exciter-open", diagnose.Replace,
-			[]func(string) string{saying(`{"reading":"about five"}`), truly, truly, saying(`{"refuse":true}`), saying(`{"check":"battery-rest","reading":"12,51"}`)},
+			[]func(string) string{saying(`{"reading":"about five"}`), truly, saying(`{"reading":"about five"}`), truly, saying(`{"refuse":true}`), saying(`{"check":"battery-rest","reading":"12,51"}`)},
 		},
 		{
 			"boiled-battery", `{"symptom":"overcharges","leadsOhms":0.3}`,

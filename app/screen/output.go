@@ -22,7 +22,7 @@ type soundBands struct {
 
 func (s *soundBands) of(b check.Build) *soundBands {
 	if s.battery == nil || s.build != b {
-		*s = soundBands{build: b, battery: diagnose.SoundBattery(b, func() {}), open: diagnose.SoundOpen(b, func() {})}
+		*s = soundBands{build: b, battery: diagnose.SoundBattery(b), open: diagnose.SoundOpen(b)}
 	}
 	return s
 }

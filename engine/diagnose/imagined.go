@@ -19,7 +19,7 @@ func widened(m machine.Machine, luck machine.Chance) machine.Machine {
 		m.Phases[i] = turned(m.Phases[i], turns)
 		m.Phases[i].Ohms *= wire
 	}
-	exciter := weakExciter * luck.About(0.5) / flux
+	exciter := weakExciter * luck.About(0.45) / flux
 	m.Exciter = turned(m.Exciter, exciter)
 	m.Exciter.Ohms *= luck.About(0.6) / (exciter * exciter) // of thinner wire, for the pole is as large
 	if m.Build.Exciter() {

@@ -26,25 +26,23 @@ const soundSamples = 2 * samples
 
 // SoundBattery is the band of the battery's volts over speed, of the machines that
 // readings of such a build are weighed against (see widened), none of them with a fault.
-// The first is at rest. It takes about ten milliseconds; rest is called every now and
-// then meanwhile.
-func SoundBattery(b check.Build, rest func()) []Band {
-	return soundOver(b, rest, soundSpeeds, func(m machine.Machine, rpm float64) (float64, bool) {
+// The first is at rest. It takes about ten milliseconds.
+func SoundBattery(b check.Build) []Band {
+	return soundOver(b, soundSpeeds, func(m machine.Machine, rpm float64) (float64, bool) {
 		return m.ChargeAt(rpm, false).BatteryVolts, true // an estimate counts, as in the diagnosis
 	})
 }
 
 // SoundOpen is the band of the volts AC that the unplugged charge leads give over
-// speed: between the first two, or of a winding with one end on the core against it. It
-// rests as SoundBattery does.
-func SoundOpen(b check.Build, rest func()) []Band {
+// speed: between the first two, or of a winding with one end on the core against it.
+func SoundOpen(b check.Build) []Band {
 	p := machine.Probing{Red: check.Charge(1), Black: check.Charge(2), Function: meter.VoltsAC,
 		State: machine.State{Plug: check.Apart, Engine: check.At3000, Key: true}}
 	if b.GroundedEnd() {
 		p.Black = check.Core
 	}
 	with := meter.Auto6000()
-	return soundOver(b, rest, soundSpeeds[1:], func(m machine.Machine, rpm float64) (float64, bool) {
+	return soundOver(b, soundSpeeds[1:], func(m machine.Machine, rpm float64) (float64, bool) {
 		shows := m.RunningAt(rpm).Shows(p, with)
 		return shows.Value, shows.Known
 	})
@@ -52,11 +50,10 @@ func SoundOpen(b check.Build, rest func()) []Band {
 
 // soundOver draws the sound machines and takes the middle nine tenths of what they
 // show at each speed. A speed at which formulas have no answer for most is left out.
-func soundOver(b check.Build, rest func(), speeds []float64, of func(machine.Machine, float64) (float64, bool)) []Band {
+func soundOver(b check.Build, speeds []float64, of func(machine.Machine, float64) (float64, bool)) []Band {
 	all, sound := builds(b), caseOf{fault: fault.Fault{ID: fault.None}}
 	shown := make([][]float64, len(speeds))
 	for n := range soundSamples {
-		rest()
 		m, _ := sound.machineOf(n, all) // a machine without a fault suits every build
 		for i, rpm := range speeds {
 			if v, ok := of(m, rpm); ok {

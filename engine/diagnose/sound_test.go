@@ -25,7 +25,7 @@ func everyLeads() []check.Build {
 
 func TestBandsAreInOrder(t *testing.T) {
 	for _, b := range everyLeads() {
-		for name, band := range map[string][]diagnose.Band{"battery": diagnose.SoundBattery(b, func() {}), "open": diagnose.SoundOpen(b, func() {})} {
+		for name, band := range map[string][]diagnose.Band{"battery": diagnose.SoundBattery(b), "open": diagnose.SoundOpen(b)} {
 			require.GreaterOrEqual(t, len(band), 8, "%s of %d leads", name, b.ChargeLeads)
 			for i, at := range band {
 				require.Less(t, at.Low, at.High, "%s at %v", name, at.RPM)
@@ -34,7 +34,7 @@ func TestBandsAreInOrder(t *testing.T) {
 				}
 			}
 		}
-		open := diagnose.SoundOpen(b, func() {})
+		open := diagnose.SoundOpen(b)
 		for i := 1; i < len(open); i++ {
 			assert.Greater(t, open[i].Low, open[i-1].Low, "an open winding gives more the faster it turns")
 		}
@@ -46,7 +46,7 @@ func TestBandsAreInOrder(t *testing.T) {
 func TestNineInTenSoundMachinesLieInTheBand(t *testing.T) {
 	const n = 2000
 	for _, b := range everyLeads() {
-		for _, at := range diagnose.SoundBattery(b, func() {}) {
+		for _, at := range diagnose.SoundBattery(b) {
 			inside, counted := 0, 0
 			for seed := range n {
 				m, ok := diagnose.DrawnSound(b, 5000+seed)
@@ -67,7 +67,7 @@ func TestNineInTenSoundMachinesLieInTheBand(t *testing.T) {
 func TestTheBandTellsSoundFromFaulty(t *testing.T) {
 	usual := machine.Usual()
 	at := map[float64]diagnose.Band{}
-	for _, b := range diagnose.SoundBattery(usual.Known(), func() {}) {
+	for _, b := range diagnose.SoundBattery(usual.Known()) {
 		at[b.RPM] = b
 	}
 	within := func(m machine.Machine, rpm float64) bool {
@@ -81,7 +81,7 @@ func TestTheBandTellsSoundFromFaulty(t *testing.T) {
 	for _, k := range []machine.Kind{machine.NoCharging, machine.NoRegulating, machine.MainFuse} {
 		assert.False(t, within(sound.With(machine.Fault{Kind: k}), 5000), k)
 	}
-	for _, b := range diagnose.SoundOpen(usual.Known(), func() {}) {
+	for _, b := range diagnose.SoundOpen(usual.Known()) {
 		p := machine.Probing{Red: "charge-1", Black: "charge-2", Function: meter.VoltsAC, State: machine.State{Plug: check.Apart, Engine: check.At3000, Key: true}}
 		v := sound.RunningAt(b.RPM).Shows(p, meter.Auto6000()).Value
 		assert.True(t, v > b.Low && v < b.High, "%v V at %v", v, b.RPM)
@@ -90,6 +90,6 @@ func TestTheBandTellsSoundFromFaulty(t *testing.T) {
 
 func BenchmarkSoundBattery(b *testing.B) {
 	for range b.N {
-		diagnose.SoundBattery(check.DefaultBuild(), func() {})
+		diagnose.SoundBattery(check.DefaultBuild())
 	}
 }
