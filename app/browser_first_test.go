@@ -48,9 +48,11 @@ func TestTheStartIsOfUseBeforeTheProgram(t *testing.T) {
 		b.click(fmt.Sprintf(`#first-paint .page[lang=en] a[href="/sub/%s"]`, path))
 		b.waitFor(fmt.Sprintf(`location.pathname === "/sub/%s"`, path))
 	}
+	before := evaluate[int](b, `history.length`)
 	choose("setup/bench")
 	choose("setup/no-spark") // on second thoughts
 	require.Equal(t, []string{"/sub/setup/no-spark"}, evaluate[[]string](b, `[...document.querySelectorAll("#first-paint [aria-current]")].map(a => a.pathname)`))
+	require.Equal(t, before+1, evaluate[int](b, `history.length`))
 	release()
 	b.waitApp()
 	b.waitText("begin", "Start")

@@ -9,8 +9,8 @@
     const elsewhere = event.ctrlKey || event.metaKey || event.shiftKey;
     if (!link || elsewhere || "goappNav" in window) return; // from there on the program hears it
     event.preventDefault();
-    history.replaceState(null, "", root.dataset.prefix);
-    history.pushState(null, "", link.href);
+    const changed = location.pathname === root.dataset.prefix ? "pushState" : "replaceState"; // Back leads to the start
+    if (link.href !== location.href) history[changed](null, "", link.href);
     for (const other of document.querySelectorAll("#first-paint a")) {
       if (other === link) other.setAttribute("aria-current", "true");
       else other.removeAttribute("aria-current");

@@ -15,8 +15,8 @@ type phone struct {
 	revision int
 
 	set      device.Settings
-	theme    string
-	unkept   bool // the browser keeps no choices
+	theme    string // "light", "dark" or "system"
+	unkept   bool   // the browser keeps no choices
 	voice    device.Voice
 	vibrates bool
 	wakes    bool // the browser can keep the screen on

@@ -147,6 +147,9 @@ var (
 	ToStart       = say("To the start")
 )
 
+// Loading stands at the top until the program is there.
+var Loading = say("Loading…")
+
 // Offline says whether the signal may go now.
 func Offline(ready bool) string {
 	if ready {
