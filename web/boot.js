@@ -28,6 +28,9 @@
   let progress = 0; // of the download, in percent
   let lastWords = ""; // the end of what the program wrote about its own death
 
+  // Each screen begins at its top, and goes there before it is drawn.
+  history.scrollRestoration = "manual";
+
   // The program's framework asks for its settings by name.
   window.goappGetenv = (name) => (name === "GOAPP_ROOT_PREFIX" ? prefix : "");
 

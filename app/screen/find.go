@@ -37,9 +37,6 @@ type find struct {
 	of      uuid.UUID // the session that the above belongs to
 	shown   check.ID
 	since   time.Time // when the check was first shown
-	sound   soundBands
-	held    *talk
-	heldKey string
 }
 
 // OnDismount ends what nobody waits for.
@@ -77,7 +74,12 @@ func (s *find) Render() app.UI {
 	case !g.done:
 		body = append(body, growing(g))
 	default:
-		v := s.look(b, g)
+		t := s.Models.talk(g, b)
+		if t == nil {
+			body = append(body, growing(g))
+			break
+		}
+		v := s.look(b, t)
 		more, looks = v.more, v.check.Instrument == check.Eyes
 		body = append(body, s.found(v)...)
 	}
@@ -103,14 +105,11 @@ func growing(g *grown) app.UI {
 		app.Progress().Max(g.of).Value(g.ready).Aria("label", words.Titles["find"]))
 }
 
-func (s *find) look(b assess.Bench, g *grown) look {
+func (s *find) look(b assess.Bench, t *talk) look {
 	if s.of != s.Session {
 		s.of, s.chosen, s.others, s.both, s.problem = s.Session, "", false, false, ""
 	}
-	if key := talkKey(g, b.State); s.held == nil || s.heldKey != key {
-		s.held, s.heldKey = replay(g, b.State, b.Meter), key
-	}
-	v := look{bench: b, talk: s.held}
+	v := look{bench: b, talk: t}
 	if v.check, v.more = check.Find(v.talk.checks, s.chosen); !v.more {
 		s.chosen = ""
 		var next diagnose.Choice
@@ -147,7 +146,7 @@ func (s *find) now() (v look, ok bool) {
 	if !g.done {
 		return v, false
 	}
-	return s.look(b, g), true
+	return s.look(b, s.Models.work(g, b)), true
 }
 
 // found is the screen below its heading.
@@ -245,18 +244,19 @@ func readingOf(v look, text string) session.Reading {
 
 func (s *find) answered(ctx app.Context) {
 	s.chosen, s.others, s.both, s.problem = "", false, false, ""
+	s.now() // before it is drawn
 	s.top(ctx, "")
 }
 
 // top shows the suspects again, or a part of the screen.
 func (s *find) top(ctx app.Context, id string) {
+	if id == "" {
+		toHeading(ctx)
+		return
+	}
 	ctx.Defer(func(app.Context) {
-		if id != "" {
-			device.ShowPart(id)
-			return
-		}
-		device.ScrollTop()
-		device.FocusHeading()
+		device.Pause()
+		device.ShowPart(id)
 	})
 }
 

@@ -29,6 +29,9 @@ type grown struct {
 	ready, of  int             // cases
 	busy, done bool
 	err        error
+
+	talk        *talk  // the last that was worked out
+	key, wanted string // of that one, and of the one that is asked for
 }
 
 func newModels(post func(func())) *models { return &models{post: post, all: map[string]*grown{}} }

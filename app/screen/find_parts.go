@@ -161,7 +161,7 @@ func (s *find) field(v look) app.UI {
 	return app.Form().Class("ask").OnSubmit(s.submit).Body(
 		app.Label().Class("question").For("find-reading").Text(words.AskOf(v.check)),
 		app.Div().Class("reading-row").Body(
-			&part.Field{ID: "find-reading", Value: v.draft.Text, Mode: keysFor(v.check), OnText: func(_ app.Context, text string) { s.typed(text) }},
+			&part.Field{ID: "find-reading", Value: v.draft.Text, Mode: keysFor(v.check), OnText: func(_ app.Context, text string) { s.typed(v.check.ID, text) }},
 			app.Span().Class("unit").ID("find-unit").Text(v.unit.Name),
 			app.Button().Type("submit").Class("answer-act").ID("find-enter").Text(words.EnterReading),
 		),
@@ -177,8 +177,9 @@ func keysFor(k check.Check) string {
 	return "decimal"
 }
 
-func (s *find) typed(text string) {
-	if v, ok := s.now(); ok && v.more {
+// typed keeps what stands in the input, unless the next check is asked for already.
+func (s *find) typed(of check.ID, text string) {
+	if v, ok := s.now(); ok && v.more && v.check.ID == of {
 		s.problem = ""
 		v.draft.Text = text
 		s.Desk.Keep(s.Session, v.check.ID, v.draft)
@@ -264,7 +265,7 @@ func (s *find) readings(v look) app.UI {
 		app.H2().Text(words.SaidTitle),
 		part.Text("quiet", words.SaidHint),
 		app.Div().Class("rows").Body(rows...),
-		s.sound.output(v.bench),
+		v.talk.sound.output(v.bench),
 	)
 }
 

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/google/uuid"
+
 	"coilbook/app/words"
 	"coilbook/engine/check"
 	"coilbook/engine/diagnose"
@@ -21,13 +23,15 @@ const seenYes, seenNo = "yes", "no"
 // talk is a diagnosis replayed from the answers of a session.
 type talk struct {
 	*diagnose.Conversation
-	model  *diagnose.Model
-	checks []check.Check // that the meter can do
-	said   []said        // in the order they came
-	open   map[check.Access]bool
+	model   *diagnose.Model
+	session uuid.UUID
+	checks  []check.Check // that the meter can do
+	said    []said        // in the order they came
+	open    map[check.Access]bool
 
 	told    map[fault.ID]reasons
 	outlook map[check.ID][]diagnose.Meaning
+	sound   soundBands
 }
 
 // said is one answer: a reading, a look or a refusal.
@@ -43,7 +47,7 @@ type said struct {
 // checks. The leads come first: they serve every reading.
 func replay(g *grown, with session.State, m meter.Meter) *talk {
 	t := &talk{
-		Conversation: diagnose.Begin(g.model, nil), model: g.model, open: map[check.Access]bool{},
+		Conversation: diagnose.Begin(g.model, nil), model: g.model, session: with.ID, open: map[check.Access]bool{},
 		told: map[fault.ID]reasons{}, outlook: map[check.ID][]diagnose.Meaning{},
 	}
 	for _, k := range g.model.Checks {

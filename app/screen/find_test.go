@@ -153,3 +153,35 @@ func TestThreeToFiveSuspects(t *testing.T) {
 	assert.Len(t, leading(all, 0), 3, "nothing is read yet: the next check matters more")
 	assert.Len(t, leading(all[:2], 1), 2)
 }
+
+func TestATalkIsWorkedOutBeforeItIsShown(t *testing.T) {
+	m, queue := newPopulations()
+	b := complaint(t, check.NoCharge)
+	g := drawn(t, m, queue, b)
+	for len(queue) > 0 {
+		(<-queue)()
+	}
+	require.Nil(t, m.talk(g, b), "not while the screen is drawn")
+	require.Nil(t, m.talk(g, b))
+	require.Len(t, queue, 1, "asked for once")
+	before := m.revision
+	(<-queue)()
+	first := m.talk(g, b)
+	require.NotNil(t, first)
+	assert.Equal(t, before+1, m.revision, "the screen is drawn anew")
+	next, _ := first.Ask()
+	assert.NotEmpty(t, first.outlook[next.Check.ID], "with what the next check's answers would mean")
+
+	told := b
+	told.State = complaint(t, check.NoCharge, read("battery-5000", "12.3", "V")).State
+	told.State.ID = b.State.ID
+	assert.Same(t, first, m.talk(g, told), "the earlier one until then")
+	second := m.work(g, told)
+	assert.Same(t, second, m.talk(g, told))
+	assert.Equal(t, []check.ID{"battery-5000"}, second.Done())
+	assert.NotEmpty(t, second.told, "with what speaks for the suspects")
+	assert.NotNil(t, second.sound.battery, "with what sound machines show beside the reading")
+
+	stranger := complaint(t, check.NoCharge)
+	assert.Nil(t, m.talk(g, stranger), "never that of another session")
+}

@@ -43,6 +43,16 @@ func breathe() {
 	}
 }
 
+// toHeading goes to the top of what is drawn next, and tells it to who listens. The top
+// comes first, while the page need not be laid out for it; the heading in a turn of its own.
+func toHeading(ctx app.Context) {
+	device.ScrollTop()
+	ctx.Defer(func(app.Context) {
+		device.Pause()
+		device.FocusHeading()
+	})
+}
+
 // foot is the bar at the bottom of the main screens.
 func foot(here string) app.UI { return &footBar{Here: here} }
 

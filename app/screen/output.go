@@ -20,18 +20,23 @@ type soundBands struct {
 	battery, open []diagnose.Band
 }
 
-func (s *soundBands) of(b check.Build) *soundBands {
+func (s *soundBands) of(b check.Build, rest func()) *soundBands {
 	if s.battery == nil || s.build != b {
-		*s = soundBands{build: b, battery: diagnose.SoundBattery(b), open: diagnose.SoundOpen(b)}
+		battery := diagnose.SoundBattery(b)
+		rest()
+		*s = soundBands{build: b, battery: battery, open: diagnose.SoundOpen(b)}
 	}
 	return s
 }
+
+// plotted reports readings that go beside those of sound machines.
+func plotted(b assess.Bench) bool { return len(part.BatteryOver(b))+len(part.OpenOver(b)) > 0 }
 
 // output sets the session's readings over engine speed beside those of sound machines.
 func (s *soundBands) output(b assess.Bench) app.UI {
 	battery, open := part.BatteryOver(b), part.OpenOver(b)
 	return part.When("bare", len(battery)+len(open) > 0, func() app.UI {
-		bands := s.of(b.State.Setup.Build)
+		bands := s.of(b.State.Setup.Build, func() {})
 		chart := func(id, title string, readings []part.Over, band []diagnose.Band) app.UI {
 			return part.When("bare", len(readings) > 0, func() app.UI {
 				p, table := part.OutputPlot(title, readings, band)

@@ -78,8 +78,9 @@ func (s *setup) Render() app.UI {
 			s.yesNo("exciter", words.AskExciter, &s.form.Build.Exciter),
 			s.yesNo("pickup", words.AskPickup, &s.form.Build.Pickup),
 			s.yesNo("groundLead", words.AskGround, &s.form.Build.GroundLead),
-			s.colours(),
-			s.meters(), s.profiles(), s.ambient(), s.warmth(), s.name(),
+			&part.Later{Of: func() []app.UI {
+				return []app.UI{s.colours(), s.meters(), s.profiles(), s.ambient(), s.warmth(), s.name()}
+			}},
 		),
 		app.Footer().Class("act").Body(
 			app.P().Class("problem").Attr("role", "alert").Text(s.problem),

@@ -149,13 +149,14 @@ func (s *Shell) OnNav(ctx app.Context) {
 		s.phone.during(s.place)
 	}
 	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
+	if shown || s.place.name != "start" { // the start stands where it was read before the program was there
+		device.ScrollTop()
+	}
 	ctx.Defer(func(app.Context) {
 		breathe()
-		if shown || s.place.name != "start" { // the start stands where it was read before the program was there
-			device.ScrollTop()
-		}
 		shown = true
 		device.EndFirstPaint()
+		device.Pause()
 		device.FocusHeading()
 	})
 }

@@ -24,6 +24,7 @@ type Conversation struct {
 	minutes float64
 	now     *standing // nil once an answer has changed it
 	likes   map[Evidence][]float64
+	rest    func() // between two steps of what takes long
 }
 
 // answer is what one check showed.
@@ -41,8 +42,12 @@ type standing struct {
 // Begin starts a conversation over a model that is ready. cannot reports what one
 // cannot get at; nil is for everything within reach.
 func Begin(m *Model, cannot func(check.Access) bool) *Conversation {
-	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}, taken: map[check.ID]int{}, likes: map[Evidence][]float64{}}
+	return &Conversation{model: m, cannot: cannot, refused: map[check.ID]bool{}, taken: map[check.ID]int{}, likes: map[Evidence][]float64{}, rest: func() {}}
 }
+
+// Resting has a function called between the steps of what takes long, from which a
+// screen can answer a touch. It must not use the conversation.
+func (c *Conversation) Resting(rest func()) { c.rest = rest }
 
 // When it is enough. Assumptions, no source: naming what is at fault costs no more
 // than a wrong part in one of twenty cases; a part that is named by one answer may
@@ -118,7 +123,7 @@ func (c *Conversation) oddest() (odd Choice, ok bool) {
 func (c *Conversation) Choices() []Choice {
 	s := c.standing()
 	if s.ranked == nil {
-		next := c.model.Next(s.suspects, c.Evidence(), c.Done(), c.outOfReach)
+		next := c.model.next(s.suspects, c.Evidence(), c.Done(), c.outOfReach, c.rest)
 		s.ranked = slices.DeleteFunc(next, func(one Choice) bool { return one.Again && c.taken[one.Check.ID] > 1 })
 		steady(s.ranked)
 	}

@@ -394,3 +394,15 @@ func TestTheOddReadingIsTakenAgain(t *testing.T) {
 	require.NoError(t, talk.Answer("battery-idle", "13.8", ""))
 	assert.Len(t, talk.Evidence(), 5, "a correction replaces both")
 }
+
+func TestAConversationRestsBetweenChecks(t *testing.T) {
+	c := diagnose.Begin(ready()[fault.NoSpark], nil)
+	require.NoError(t, c.Answer("battery-rest", "12.6", "V"))
+	rests := 0
+	c.Resting(func() { rests++ })
+	all := c.Choices()
+	assert.Greater(t, rests, len(all)/2)
+	quiet := diagnose.Begin(ready()[fault.NoSpark], nil)
+	require.NoError(t, quiet.Answer("battery-rest", "12.6", "V"))
+	assert.Equal(t, quiet.Choices(), all)
+}

@@ -72,6 +72,11 @@ func summed(table [][]float64) []float64 {
 // Next ranks the checks that are not done and not refused, the best first. done
 // are the checks that were done, whose accesses are open.
 func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused func(check.Check) bool) []Choice {
+	return m.next(s, evidence, done, refused, func() {})
+}
+
+// next is Next with a rest after each check.
+func (m *Model) next(s Suspects, evidence []Evidence, done []check.ID, refused func(check.Check) bool, rest func()) []Choice {
 	numbers, _ := m.sorted(evidence)
 	fits := m.fits(s, numbers)
 	open := map[check.Access]bool{}
@@ -109,6 +114,7 @@ func (m *Model) Next(s Suspects, evidence []Evidence, done []check.ID, refused f
 			continue
 		}
 		out, tables = append(out, choice), append(tables, m.outlook(j, s, numbers, fits, len(evidence)))
+		rest()
 	}
 	return m.naming.ranked(out, tables)
 }

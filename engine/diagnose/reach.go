@@ -36,7 +36,7 @@ func (c *Conversation) Missed(most int) []Choice {
 	if len(c.refused) == 0 {
 		return nil
 	}
-	all := c.model.Next(c.Suspects(), c.Evidence(), c.Done(), func(k check.Check) bool { return !c.refused[k.ID] || !c.Within(k) })
+	all := c.model.next(c.Suspects(), c.Evidence(), c.Done(), func(k check.Check) bool { return !c.refused[k.ID] || !c.Within(k) }, c.rest)
 	all = slices.DeleteFunc(all, func(x Choice) bool { return x.Bits < leastBits })
 	slices.SortFunc(all, func(a, b Choice) int {
 		return cmp.Or(cmp.Compare(math.Round(b.Bits*1e6), math.Round(a.Bits*1e6)), cmp.Compare(a.Check.ID, b.Check.ID))
