@@ -193,7 +193,7 @@ func TestLyingPhone(t *testing.T) {
 func TestScreens(t *testing.T) {
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
-	for _, theme := range []string{"light", "dark"} {
+	for _, theme := range shownIn() {
 		b.open(h.url("about"))
 		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void localStorage.setItem("coilbook-theme", %q)`, theme)))
 		b.walk(h, theme)

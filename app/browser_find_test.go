@@ -241,7 +241,7 @@ func TestTooMuchVoltageIsFoundAndStandsOnTheSheet(t *testing.T) {
 func TestADoubleSaysWhatToMendFirst(t *testing.T) {
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
-	for _, theme := range []string{"light", "dark"} {
+	for _, theme := range shownIn() {
 		b.open(h.url("about"))
 		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void localStorage.setItem("coilbook-theme", %q)`, theme)))
 		b.open(h.url("setup/overcharges"))
@@ -332,7 +332,7 @@ func TestTheBenchHasSuspects(t *testing.T) {
 func TestScreensOfFind(t *testing.T) {
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)
-	for _, theme := range []string{"light", "dark"} {
+	for _, theme := range shownIn() {
 		b.open(h.url("about"))
 		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void localStorage.setItem("coilbook-theme", %q)`, theme)))
 		b.atFind(h, "no-charge")

@@ -21,6 +21,15 @@ type hanging struct {
 // themes are the looks that a walk shows each scene in.
 var themes = []string{"light", "dark"}
 
+// shownIn is the looks of which walks leave pictures: the second changes colours alone,
+// which the gallery is tested in.
+func shownIn() []string {
+	if *makePictures {
+		return themes
+	}
+	return themes[:1]
+}
+
 // galleryProgram is the app with the gallery in the place of its routes, built once.
 var galleryProgram = sync.OnceValues(func() ([]byte, error) {
 	return compile("build", "-tags=gallery", "-ldflags=-s -w", ".")

@@ -18,6 +18,7 @@ import (
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/target"
 	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 )
@@ -43,28 +44,36 @@ type browser struct {
 	traceEnd   chan struct{}
 }
 
-// newBrowser starts a browser that shows a small phone's screen.
+// newBrowser gives a browser that shows a small phone's screen and was never used: its
+// profile is kept in memory, in a process that the tests share.
 func newBrowser(t testing.TB) *browser {
 	t.Helper()
-	return newBrowserIn(t, t.TempDir())
+	b := &browser{t: t, driver: chromium{}}
+	proxy := b.startProxy()
+	return b.begin(chromedp.NewContext(commonProcess(t), chromedp.WithListener(b.hear),
+		chromedp.WithNewBrowserContext(func(p *target.CreateBrowserContextParams) { p.ProxyServer = proxy })))
 }
 
-// newBrowserIn starts one on a profile that may have been used before.
+// newBrowserIn starts one in a process of its own, on a profile in a folder, which may
+// have been used before.
 func newBrowserIn(t testing.TB, profile string) *browser {
 	t.Helper()
 	b := &browser{t: t, driver: chromium{}}
-	options := append(browserOptions(findBrowser(t), b.startProxy()), chromedp.UserDataDir(profile))
-	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
-	ctx, cancel := chromedp.NewContext(alloc, chromedp.WithListener(b.hear))
+	process, stop := chromiumIn(t, profile, b.startProxy())
+	t.Cleanup(stop)
+	return b.begin(chromedp.NewContext(process, chromedp.WithListener(b.hear)))
+}
+
+func (b *browser) begin(ctx context.Context, cancel context.CancelFunc) *browser {
+	b.t.Helper()
 	b.ctx = ctx
-	t.Cleanup(func() {
+	b.t.Cleanup(func() {
 		_ = chromedp.Cancel(ctx)
 		cancel()
-		stop()
 		b.judge()
 	})
 	if err := chromedp.Do(ctx); err != nil {
-		t.Fatal("starting the browser: ", err)
+		b.t.Fatal("starting the browser: ", err)
 	}
 	b.size(360, 640)
 	return b

@@ -142,7 +142,7 @@ func update(b *browser) string {
 func TestInstallable(t *testing.T) {
 	for _, prefix := range []string{"/", "/sub/"} {
 		h := startSite(t, prefix, siteFiles(t, prefix, "one"))
-		b := newBrowser(t)
+		b := newBrowserIn(t, t.TempDir())
 		b.open(h.url("sessions"))
 		b.waitFor(kept)
 		manifest := call(b, page.GetAppManifest, page.GetAppManifestParams{})

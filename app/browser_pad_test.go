@@ -241,7 +241,7 @@ func TestTheSavedFileIsAssessed(t *testing.T) {
 	h, b := atFirstCheck(t)
 	b.answer("0.3")
 	dir := t.TempDir()
-	call(b, downloads.SetDownloadBehavior, downloads.SetDownloadBehaviorParams{Behavior: downloads.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir})
+	call(b, downloads.SetDownloadBehavior, downloads.SetDownloadBehaviorParams{Behavior: downloads.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir, BrowserContextID: chromedp.FromContext(b.ctx).BrowserContextID})
 	b.open(h.url(b.sibling("result")))
 	b.press("save-file")
 	data := waitForFile(t, dir)

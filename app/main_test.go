@@ -9,4 +9,4 @@ import (
 	"coilbook/app/words"
 )
 
-func TestMain(m *testing.M) { tonguetest.Main(m, words.Language()) }
+func TestMain(m *testing.M) { tonguetest.Main(m, words.Language(), endCommon) }

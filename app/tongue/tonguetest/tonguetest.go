@@ -17,15 +17,19 @@ import (
 const asked = "COILBOOK_TEST_LANGUAGE"
 
 // Main runs the tests of a package in English, whatever this machine speaks, or in
-// the language that Run asked for; now is the language of this run. Call it from
-// TestMain.
-func Main(m *testing.M, now string) {
+// the language that Run asked for; now is the language of this run. What the tests
+// share is ended by after. Call it from TestMain.
+func Main(m *testing.M, now string, after ...func()) {
 	want := os.Getenv(asked)
 	if want == "" {
 		want = "en"
 	}
 	if now == want {
-		os.Exit(m.Run())
+		code := m.Run()
+		for _, end := range after {
+			end()
+		}
+		os.Exit(code)
 	}
 	again := exec.Command(os.Args[0], os.Args[1:]...)
 	again.Env = In(want)
