@@ -48,6 +48,7 @@ type ask struct {
 	Minutes    float64         `json:"minutes"`
 	PeakHold   bool            `json:"peakHold,omitempty"` // an adapter stands between probes and meter
 	Again      bool            `json:"again,omitempty"`    // counts beside the reading that was given before
+	Confirms   bool            `json:"confirms,omitempty"` // what is named stands already
 	Why        *why            `json:"why,omitempty"`
 }
 
@@ -109,7 +110,7 @@ func askOf(next diagnose.Choice, with meter.Meter) ask {
 	out := ask{
 		Check: c.ID, Instrument: instruments[c.Instrument], Red: c.Red, Black: c.Black, Engine: engines[c.Engine], Plug: plugs[c.Plug],
 		Key: keys[c.Key || c.Engine != check.Stopped], Warm: c.Hot || c.Method == check.HotWinding, Minutes: rounded(next.Minutes, 100),
-		Needs: append([]check.Access{}, c.Needs...), Cautions: append([]check.Caution{}, c.Cautions...), PeakHold: c.PeakHold, Again: next.Again,
+		Needs: append([]check.Access{}, c.Needs...), Cautions: append([]check.Caution{}, c.Cautions...), PeakHold: c.PeakHold, Again: next.Again, Confirms: next.Confirms,
 		Off: c.Off,
 	}
 	if c.Instrument == check.Eyes {

@@ -267,6 +267,23 @@ func TestSchemaAndReaderRefuseTheSameSuppositions(t *testing.T) {
 	}
 }
 
+func TestSchemaAndReaderRefuseTheSameConfirmations(t *testing.T) {
+	const good = `{"format":"coilbook faults","version":4,"slips":{"share":0.01,"because":"x"},` +
+		`"faults":[{"id":"box-dead","kind":"box-dead","weights":{"no-spark":2},"confirm":["box-feed","coil-primary"],"because":"x"}]}`
+	schema := compiled(t, "faults")
+	require.NoError(t, schema.Validate(parsed(t, []byte(good))))
+	for _, c := range []struct{ old, new string }{
+		{`"version":4`, `"version":3`}, {`"coil-primary"`, `"box-feed"`}, {`"box-feed"`, `"Box feed"`}, {`"box-feed"`, `7`},
+		{`"id":"box-dead","kind":"box-dead"`, `"id":"none"`},
+	} {
+		bad := strings.Replace(good, c.old, c.new, 1)
+		require.NotEqual(t, good, bad)
+		assert.Error(t, schema.Validate(parsed(t, []byte(bad))), bad)
+		_, err := fault.Decode([]byte(bad))
+		assert.Error(t, err, bad)
+	}
+}
+
 // What version 2 adds is refused alike by the schema and by the reader.
 func TestSchemaAndReaderRefuseTheSameOfVersion2(t *testing.T) {
 	text, err := os.ReadFile("../engine/session/testdata/session_v2.json")

@@ -51,6 +51,7 @@ type look struct {
 	old   said // the answer that is taken again
 	again bool
 	odd   bool // the reading is asked for once more
+	last  bool // the finding stands, and this is read before anything is bought
 	draft desk.Draft
 	unit  quantity.Unit
 }
@@ -114,7 +115,7 @@ func (s *find) look(b assess.Bench, t *talk) look {
 		s.chosen = ""
 		var next diagnose.Choice
 		next, v.more = v.talk.Ask()
-		v.check, v.odd = next.Check, next.Again
+		v.check, v.odd, v.last = next.Check, next.Again, next.Confirms
 	}
 	if s.shown != v.check.ID {
 		s.shown, s.since = v.check.ID, time.Now()

@@ -76,6 +76,8 @@ func (s *find) next(v look) app.UI {
 		title = words.TakenAgainTitle
 	case s.chosen != "":
 		title = words.OwnChoiceTitle
+	case v.last:
+		title = words.ConfirmTitle
 	}
 	first, minutes := v.talk.before(k)
 	turns := k.Engine != check.Stopped

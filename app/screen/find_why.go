@@ -82,6 +82,7 @@ func (t *talk) reason(f fault.Fault, r diagnose.Reason) string {
 func (s *find) outlook(v look) app.UI {
 	k := v.check
 	choice, ok := v.talk.Choice(k.ID)
+	choice.Confirms = v.last
 	return part.When("bare", ok, func() app.UI {
 		_, likeliest := v.talk.Suspects().Lead()
 		means := v.talk.means(k.ID)

@@ -19,6 +19,7 @@ var (
 	SuspectsTitle   = say("Suspects")
 	NextCheckTitle  = say("Next check")
 	OwnChoiceTitle  = say("The check you chose")
+	ConfirmTitle    = say("Before you buy or mend")
 	TakenAgainTitle = say("Take it again")
 	FirstTitle      = say("Before it")
 	NothingBefore   = say("All that it needs is open already.")

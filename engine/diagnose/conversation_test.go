@@ -201,8 +201,18 @@ func TestWhatIsOutOfReach(t *testing.T) {
 // replied does what is asked on a machine, by the formulas, until it is enough.
 func replied(t *testing.T, m machine.Machine) *diagnose.Conversation {
 	t.Helper()
-	talk := begun()
+	talk, _ := heldWith(t, begun(), m)
+	return talk
+}
+
+// heldWith does so in a conversation, and lists what was asked.
+func heldWith(t *testing.T, talk *diagnose.Conversation, m machine.Machine) (_ *diagnose.Conversation, asked []diagnose.Choice) {
+	t.Helper()
 	for next, ok := talk.Ask(); ok; next, ok = talk.Ask() {
+		asked = append(asked, next)
+		if next.Again {
+			talk.Beside(next.Check.ID)
+		}
 		p := m.Predict(next.Check, meter.Cheap(), machine.Kit{})
 		var err error
 		switch {
@@ -217,7 +227,7 @@ func replied(t *testing.T, m machine.Machine) *diagnose.Conversation {
 		}
 		require.NoError(t, err, next.Check.ID)
 	}
-	return talk
+	return talk, asked
 }
 
 // Faults that stand out are named, with what is to be done; it ends in time. The lamps
@@ -405,4 +415,43 @@ func TestAConversationRestsBetweenChecks(t *testing.T) {
 	quiet := diagnose.Begin(ready()[fault.NoSpark], nil)
 	require.NoError(t, quiet.Answer("battery-rest", "12.6", "V"))
 	assert.Equal(t, quiet.Choices(), all)
+}
+
+// A part that is named because all else is cleared is not bought before what could pass
+// for it was read: a wire that the catalogue knows nothing of, say.
+func TestWhatIsNamedIsConfirmed(t *testing.T) {
+	from := catalogue(t)
+	wires := []machine.Kind{machine.FeedWire, machine.MainFuse, machine.BatteryTerminal}
+	from.Faults = slices.DeleteFunc(from.Faults, func(f fault.Fault) bool { return slices.Contains(wires, f.Kind) })
+	unsaid := from
+	unsaid.Faults = slices.Clone(from.Faults)
+	for i := range unsaid.Faults {
+		unsaid.Faults[i].Confirm = nil
+	}
+	burnt := machine.Typical(machine.Usual()).With(machine.Fault{Kind: machine.FeedWire, Size: 1.5})
+	over := func(c fault.Catalogue) *diagnose.Conversation {
+		return diagnose.Begin(diagnose.New(ask(fault.WontCharge), c).Ready(), nil)
+	}
+
+	without, _ := heldWith(t, over(unsaid), burnt)
+	require.Equal(t, fault.PartsOf(check.Regulator), without.Finding().Parts, "it would be bought")
+	require.Equal(t, diagnose.Replace, without.Finding().Action)
+
+	with, asked := heldWith(t, over(from), burnt)
+	at := slices.IndexFunc(asked, func(x diagnose.Choice) bool { return x.Confirms })
+	require.GreaterOrEqual(t, at, 0)
+	assert.Equal(t, check.ID("drop-plus"), asked[at].Check.ID)
+	assert.Equal(t, diagnose.NotListed, with.Finding().Action)
+
+	dead := machine.Typical(machine.Usual()).With(machine.Fault{Kind: machine.NoCharging})
+	sound, _ := heldWith(t, over(from), dead)
+	assert.Equal(t, fault.PartsOf(check.Regulator), sound.Finding().Parts)
+	assert.Subset(t, sound.Done(), []check.ID{"drop-plus", "drop-ground"})
+
+	refusing := over(from)
+	for _, id := range []check.ID{"drop-plus", "drop-ground"} {
+		require.NoError(t, refusing.Refuse(id))
+	}
+	_, asked = heldWith(t, refusing, dead)
+	assert.False(t, slices.ContainsFunc(asked, func(x diagnose.Choice) bool { return x.Confirms }), "what is refused is not asked for")
 }

@@ -19,7 +19,9 @@ type Choice struct {
 	Spares  float64 // minutes by which naming it cheapens, its own not taken off
 	Saves   float64 // minutes, against naming the likeliest part now
 	Again   bool    // it was done: whether that reading was a slip is what is learnt
-	row     float64 // minutes of the checks in a row with it, whose bits, gain and savings are counted in
+	// Confirms: what is named stands already, and this is read before it is bought or mended.
+	Confirms bool
+	row      float64 // minutes of the checks in a row with it, whose bits, gain and savings are counted in
 }
 
 // Worth is what is learnt in a minute.

@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"coilbook/engine/check"
 	"coilbook/engine/machine"
@@ -65,7 +66,10 @@ type Fault struct {
 	HotOnly bool                `json:"hotOnly,omitempty"`
 	Weights map[Symptom]float64 `json:"weights"`        // how often it is met, against the others
 	Link    string              `json:"link,omitempty"` // the cause that brings the two of a double together
-	Because string              `json:"because"`        // why these weights
+	// Confirm is read before the part is bought or mended, as far as the build has it: what
+	// shows the fault itself, or what could pass for it.
+	Confirm []check.ID `json:"confirm,omitempty"`
+	Because string     `json:"because"` // why these weights
 }
 
 // Double reports a fault of two kinds.
@@ -111,8 +115,9 @@ type file struct {
 }
 
 // Version is that of the catalogue's format. Version 2 brought doubles, version 3 what
-// is supposed of faults that are not in it and of slips; earlier ones are read as well.
-const Version = 3
+// is supposed of faults that are not in it and of slips, version 4 what is confirmed;
+// earlier ones are read as well.
+const Version = 4
 
 // Decode reads a catalogue of any version so far. The error names the fault and what
 // is wrong with it.
@@ -139,6 +144,9 @@ func decoded(text []byte) (Catalogue, error) {
 		err := one.valid()
 		if err == nil && one.Double() && f.Version < 2 {
 			err = errors.New("with makes it a double, which version 1 does not know: use version 2")
+		}
+		if err == nil && one.Confirm != nil && f.Version < 4 {
+			err = errors.New("confirm is not known to versions before 4: use version 4")
 		}
 		if err != nil {
 			return f.Catalogue, fmt.Errorf("fault %q: %w", one.ID, err)
@@ -174,8 +182,33 @@ func (f Fault) valid() error {
 			return fmt.Errorf("weight %v for %s is not above zero", w, s)
 		}
 	}
+	for i, id := range f.Confirm {
+		switch {
+		case f.Kind == "":
+			return errors.New("confirm is for a part that is bought or mended: leave it out")
+		case !known()[id]:
+			return fmt.Errorf("confirm: check %q is none of any build", id)
+		case slices.Contains(f.Confirm[:i], id):
+			return fmt.Errorf("confirm: check %q stands twice: leave one out", id)
+		}
+	}
 	return f.validDouble()
 }
+
+// known are the ids of the checks of all builds.
+var known = sync.OnceValue(func() map[check.ID]bool {
+	out := map[check.ID]bool{}
+	for leads := check.MinChargeLeads; leads <= check.MaxChargeLeads; leads++ {
+		for _, exciter := range []bool{false, true} { // a box without one is fed by the battery
+			b := check.DefaultBuild()
+			b.ChargeLeads, b.Exciter = leads, exciter
+			for _, c := range check.Whole(b) {
+				out[c.ID] = true
+			}
+		}
+	}
+	return out
+})
 
 // validDouble is what a fault with two kinds has to hold to.
 func (f Fault) validDouble() error {

@@ -45,7 +45,7 @@ func TestABadCatalogueSaysWhere(t *testing.T) {
 	_, err := fault.Decode([]byte(good))
 	require.NoError(t, err)
 	for old, c := range map[string][2]string{
-		`"version":1`:               {`"version":4`, "version 4"},
+		`"version":1`:               {`"version":5`, "version 5"},
 		`"id":"box-dead"`:           {`"id":"box"`, `asks for the id "box-dead"`},
 		`"kind":"box-dead"`:         {`"kind":"gremlin"`, `fault "box-dead"`},
 		`"no-spark":2`:              {`"no-spark":0`, "not above zero"},
@@ -124,9 +124,43 @@ func TestABadDoubleSaysWhere(t *testing.T) {
 	require.ErrorContains(t, err, "the other way round")
 }
 
+func TestABadConfirmationSaysWhere(t *testing.T) {
+	const good = `{"format":"coilbook faults","version":4,"slips":{"share":0.01,"because":"x"},` +
+		`"faults":[{"id":"box-dead","kind":"box-dead","weights":{"no-spark":2},"confirm":["box-feed","coil-primary"],"because":"x"}]}`
+	list, err := fault.Decode([]byte(good))
+	require.NoError(t, err)
+	require.Equal(t, []check.ID{"box-feed", "coil-primary"}, list.Faults[0].Confirm)
+	for old, c := range map[string][2]string{
+		`"version":4`:                       {`"version":3`, "use version 4"},
+		`"box-feed"`:                        {`"box-fed"`, `check "box-fed" is none of any build`},
+		`"coil-primary"`:                    {`"box-feed"`, `"box-feed" stands twice`},
+		`"id":"box-dead","kind":"box-dead"`: {`"id":"none"`, "confirm is for a part"},
+	} {
+		bad := strings.Replace(good, old, c[0], 1)
+		require.NotEqual(t, good, bad, old)
+		_, err := fault.Decode([]byte(bad))
+		require.ErrorContains(t, err, c[1], old)
+	}
+}
+
+// What is bought is confirmed first. Too many volts say themselves what does not hold
+// them down, and nobody is to run the engine for more of them; a flat battery is charged.
+func TestWhatIsBoughtIsConfirmed(t *testing.T) {
+	list, err := fault.Bundled()
+	require.NoError(t, err)
+	for _, f := range list.Faults {
+		switch f.Kind.Part() {
+		case check.Regulator, check.IgnitionBox, check.IgnitionCoil, check.Battery:
+			if f.Kind != machine.NoRegulating && f.Kind != machine.FlatBattery && !f.HotOnly {
+				require.NotEmpty(t, f.Confirm, f.ID)
+			}
+		}
+	}
+}
+
 // A catalogue of an earlier version is read as it was.
 func TestOlderCataloguesAreRead(t *testing.T) {
-	for version, want := range map[int]struct{ faults, doubles int }{1: {49, 0}, 2: {55, 6}, 3: {55, 6}} {
+	for version, want := range map[int]struct{ faults, doubles int }{1: {49, 0}, 2: {55, 6}, 3: {55, 6}, 4: {55, 6}} {
 		text, err := os.ReadFile(fmt.Sprintf("testdata/faults_v%d.json", version))
 		require.NoError(t, err)
 		list, err := fault.Decode(text)
