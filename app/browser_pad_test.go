@@ -112,6 +112,21 @@ func TestGoingBackLosesNothing(t *testing.T) {
 	b.waitText("typed", "12")
 }
 
+// Back from the first check is to the set-up of this session, and begins no other.
+func TestBackFromTheFirstCheckIsItsOwnSetup(t *testing.T) {
+	_, b := atFirstCheck(t)
+	const session = `(location.pathname.match(/\/s\/([^/]+)/) || [])[1]`
+	first := evaluate[string](b, session)
+	b.do(chromedp.Evaluate[chromedp.Void](`void history.back()`))
+	b.waitFor(`/^\/s\/[^/]+\/setup$/.test(location.pathname)`)
+	b.waitText("begin", "Keep")
+	b.press("begin")
+	b.waitFor(`!!document.getElementById("rows")`)
+	if now := evaluate[string](b, session); now != first || first == "" {
+		t.Errorf("the session was %q and is %q", first, now)
+	}
+}
+
 func TestRefusedAndUnsettledChecks(t *testing.T) {
 	h := startSite(t, "/", siteFiles(t, "/", "one"))
 	b := newBrowser(t)

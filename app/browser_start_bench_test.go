@@ -3,7 +3,6 @@
 package main
 
 import (
-	"fmt"
 	"testing"
 	"time"
 
@@ -37,13 +36,12 @@ func BenchmarkStartFromCache(b *testing.B) {
 	h.unplug()
 	page.open(h.url(""))
 	page.slow(4)
-	const choice = `[...document.querySelectorAll('a.choice[href="/setup/bench"]')].find(a => a.checkVisibility())`
 	taken, next := 0.0, 0.0
 	for b.Loop() {
 		began := time.Now()
 		page.load(h.url(""))
-		page.waitFor(`!!` + choice)
-		evaluate[bool](page, choice+`.click() === undefined`)
+		page.waitFor(`!!` + benchChoice)
+		evaluate[bool](page, benchChoice+`.click() === undefined`)
 		page.waitFor(`location.pathname === "/setup/bench"`)
 		taken += time.Since(began).Seconds() * 1e3
 		page.waitFor(`!!document.getElementById("begin")`)
@@ -72,15 +70,7 @@ func BenchmarkKeyToVerdict(b *testing.B) {
 	for b.Loop() {
 		for n := range 24 {
 			key := []string{"key-o", "key-w"}[n%2]
-			took := evaluate[float64](page, fmt.Sprintf(`new Promise((done, fail) => {
-				const text = (id) => document.getElementById(id)?.textContent;
-				const typed = () => text("typed") + text("verdict");
-				const before = typed(), began = performance.now();
-				const seen = () => {
-					if (typed() !== before) requestAnimationFrame(() => setTimeout(() => done(performance.now() - began)));
-					else if (performance.now() - began > 10000) fail(new Error("nothing changed")); else setTimeout(seen, 2);
-				};
-				document.getElementById(%q).click(); seen() })`, key))
+			took := page.keyShown(key)
 			sum, worst, keys = sum+took, max(worst, took), keys+1
 			time.Sleep(200 * time.Millisecond)
 		}

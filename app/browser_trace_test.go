@@ -50,6 +50,14 @@ func (t traced) long(limit time.Duration) (out []task) {
 	return out
 }
 
+// worked is what all tasks took together.
+func (t traced) worked() (sum time.Duration) {
+	for _, one := range t.tasks {
+		sum += one.took
+	}
+	return sum
+}
+
 // blocked is what tasks take beyond 50 ms, on a processor that is so many times as
 // slow.
 func (t traced) blocked(slower int) (sum time.Duration) {

@@ -41,6 +41,9 @@ func ShowPart(id string) {}
 // GuardLeaving has the browser ask before it closes or reloads the page.
 func GuardLeaving(unsafe func() bool) {}
 
+// RenamePlace gives the place that is shown another address: Back comes to that one.
+func RenamePlace(path string) {}
+
 // SetTitle names the page.
 func SetTitle(title string) {}
 

@@ -140,5 +140,8 @@ func GuardLeaving(unsafe func() bool) {
 	}))
 }
 
+// RenamePlace gives the place that is shown another address: Back comes to that one.
+func RenamePlace(path string) { window().Get("history").Call("replaceState", nil, "", path) }
+
 // SetTitle names the page.
 func SetTitle(title string) { document().Set("title", title) }

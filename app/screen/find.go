@@ -156,6 +156,7 @@ func (s *find) found(v look) []app.UI {
 		s.suspects(v),
 		part.When("bare", !v.more, func() app.UI { return s.finding(v) }),
 		part.When("bare", v.more, func() app.UI { return s.next(v) }),
+		part.When("bare", v.last, func() app.UI { return s.finding(v) }),
 		s.elsewhere(v),
 		part.When("bare", len(v.talk.said) > 0, func() app.UI { return s.readings(v) }),
 		part.Text("quiet", words.DeferToManual),
@@ -169,6 +170,8 @@ func (s *find) choose(ctx app.Context, id check.ID) {
 	if !ok {
 		return
 	}
+	v.talk.means(id) // before it is drawn
+	device.Pause()
 	s.chosen, s.others, s.both, s.problem = id, false, false, ""
 	if old, done := v.talk.answer(id); done && old.entry.Reading != nil && old.check.Instrument != check.Eyes {
 		s.Desk.Keep(s.Session, id, desk.Draft{Text: old.entry.Reading.Text, Unit: old.entry.Reading.Unit})

@@ -20,6 +20,10 @@ func (s *find) finding(v look) app.UI {
 	setup := v.bench.State.Setup
 	mended := mendedBy(f)
 	home := words.Home(f, setup)
+	end := words.NothingMore
+	if v.last {
+		end = words.ConfirmAbove
+	}
 	return app.Section().Class("card finding").ID("finding").Body(
 		app.P().Class("kicker").Text(words.FindingTitle),
 		app.H2().Text(words.FindingIs(f)),
@@ -37,7 +41,7 @@ func (s *find) finding(v look) app.UI {
 		s.contradict(v, f),
 		leaveAlone(v),
 		unknown(v, f),
-		part.Text("quiet", words.NothingMore+" "+words.FindingSpent(f)),
+		part.Text("quiet", end+" "+words.FindingSpent(f)),
 	)
 }
 

@@ -27,7 +27,7 @@ func (s *find) suspects(v look) app.UI {
 		app.P().Class("unseen").ID("leading").Attr("role", "status").Text(words.Leading(list[0])),
 		app.Ol().Class("suspect-list").Body(rows...),
 		s.odd(v),
-		shares(v.talk.Suspects()),
+		&part.Later{Of: func() []app.UI { return []app.UI{shares(v.talk.Suspects())} }},
 		part.Text("quiet", words.SuspectsFrom(v.talk.Minutes(), len(v.talk.Done()))),
 	)
 }
@@ -94,7 +94,7 @@ func (s *find) next(v look) app.UI {
 		steps(k, v.bench),
 		part.When("bare", !turns, func() app.UI { return cautions(k) }),
 		s.input(v),
-		traps(k),
+		&part.Later{Of: func() []app.UI { return []app.UI{traps(k)} }},
 		toNoVoice(s.Phone),
 	)
 }

@@ -88,14 +88,20 @@ func (s *find) outlook(v look) app.UI {
 		means := v.talk.means(k.ID)
 		return app.Div().Class("outlook").Body(
 			part.Text("", words.WhyNext(choice, likeliest, means, s.chosen == "")),
-			part.When("bare", len(means) > 1, func() app.UI {
-				return app.Details().Class("fold").ID("means").Body(
-					app.Summary().Text(words.MeansTitle),
-					app.Dl().Body(meaningRows(k, means)...),
-				)
-			}),
+			&part.Later{Of: func() []app.UI { return meanings(k, means) }},
 		)
 	})
+}
+
+// meanings unfold what each answer would mean, where there is more than one.
+func meanings(k check.Check, list []diagnose.Meaning) []app.UI {
+	if len(list) < 2 {
+		return nil
+	}
+	return []app.UI{app.Details().Class("fold").ID("means").Body(
+		app.Summary().Text(words.MeansTitle),
+		app.Dl().Body(meaningRows(k, list)...),
+	)}
 }
 
 func meaningRows(k check.Check, means []diagnose.Meaning) []app.UI {

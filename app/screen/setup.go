@@ -110,6 +110,7 @@ func (s *setup) begin(ctx app.Context) {
 	if s.Session == uuid.Nil {
 		device.PersistStorage()
 		id := s.Desk.Begin(s.form)
+		device.RenamePlace(part.Path(setupPath(id))) // Back is to change this session, not to begin another
 		way := checkPath(id, check.Plan(s.form.Build, s.form.Aim)[0].ID)
 		if straight(s.form.Aim) {
 			way = findPath(id)

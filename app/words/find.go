@@ -38,6 +38,7 @@ var (
 	SaidHint        = say("Tap one to correct it.")
 	FindingTitle    = say("The finding")
 	NothingMore     = say("No further check is worth its minutes now.")
+	ConfirmAbove    = say("One reading is left before you buy or mend anything: it stands above.")
 	ToldApartTitle  = say("It may also be")
 	NotToldApart    = say("The checks so far cannot tell these apart from it.")
 	OffTheList      = say("Something that is not on the list")

@@ -110,24 +110,6 @@ func (c *Conversation) Prepared(next Choice) Choice {
 	return Choice{Check: leads, Minutes: leads.Minutes}
 }
 
-// unconfirmed is the first check that the catalogue wants done before what is named is
-// bought or mended, and that was not. It is asked for whatever it is expected to tell: a
-// fault that nobody thought of may pass for the one that is named.
-func (c *Conversation) unconfirmed() (next Choice, ok bool) {
-	f := c.Finding()
-	if f.Action != Replace && f.Action != Repair {
-		return Choice{}, false
-	}
-	at := slices.IndexFunc(f.Faults, func(s Suspect) bool { return s.Fault.ID == f.Fault })
-	for _, id := range f.Faults[at].Fault.Confirm {
-		if next, ok = c.Choice(id); ok && !next.Again {
-			next.Confirms = true
-			return next, true
-		}
-	}
-	return Choice{}, false
-}
-
 // oddest is the reading, of those that were taken once, that is likeliest a slip, if
 // it is one rather than not.
 func (c *Conversation) oddest() (odd Choice, ok bool) {

@@ -448,6 +448,17 @@ func TestWhatIsNamedIsConfirmed(t *testing.T) {
 	assert.Equal(t, fault.PartsOf(check.Regulator), sound.Finding().Parts)
 	assert.Subset(t, sound.Done(), []check.ID{"drop-plus", "drop-ground"})
 
+	shorted := machine.Typical(machine.Usual()).With(machine.Fault{Kind: machine.DiodeIsShorted, At: 1})
+	seen := over(from)
+	for _, id := range []check.ID{"diode-plus-1", "diode-ground-1", "diode-plus-2"} { // one of them shows it
+		c, err := check.Find(check.Whole(check.DefaultBuild()), id)
+		require.True(t, err)
+		require.NoError(t, seen.Number(id, shorted.Predict(c, meter.Cheap(), machine.Kit{}).Value))
+	}
+	_, asked = heldWith(t, seen, shorted)
+	assert.Equal(t, fault.PartsOf(check.Regulator), seen.Finding().Parts)
+	assert.False(t, slices.ContainsFunc(asked, func(x diagnose.Choice) bool { return x.Confirms }), "the row is not gone through to its end")
+
 	refusing := over(from)
 	for _, id := range []check.ID{"drop-plus", "drop-ground"} {
 		require.NoError(t, refusing.Refuse(id))
