@@ -32,6 +32,7 @@ type grown struct {
 
 	talk        *talk  // the last that was worked out
 	key, wanted string // of that one, and of the one that is asked for
+	sound       soundBands
 }
 
 func newModels(post func(func())) *models { return &models{post: post, all: map[string]*grown{}} }
@@ -72,7 +73,7 @@ func (m *models) grow(g *grown) {
 	go func() {
 		time.Sleep(aFrame) // the screen says so first
 		err := g.begin()
-		work, told := turns{time.Now()}, time.Now()
+		work, told := turns{began: time.Now()}, time.Now()
 		for more := err == nil; more && m.turn.Load() == waited; work.rest() {
 			more = g.model.Grow()
 			if more && time.Since(told) < progressEvery {

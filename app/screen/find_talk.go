@@ -31,7 +31,7 @@ type talk struct {
 
 	told    map[fault.ID]reasons
 	outlook map[check.ID][]diagnose.Meaning
-	sound   soundBands
+	sound   *soundBands
 }
 
 // said is one answer: a reading, a look or a refusal.
@@ -48,7 +48,7 @@ type said struct {
 func replay(g *grown, with session.State, m meter.Meter) *talk {
 	t := &talk{
 		Conversation: diagnose.Begin(g.model, nil), model: g.model, session: with.ID, open: map[check.Access]bool{},
-		told: map[fault.ID]reasons{}, outlook: map[check.ID][]diagnose.Meaning{},
+		told: map[fault.ID]reasons{}, outlook: map[check.ID][]diagnose.Meaning{}, sound: &g.sound,
 	}
 	for _, k := range g.model.Checks {
 		if canDo(k, m) && t.Within(k) {

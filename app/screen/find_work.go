@@ -31,7 +31,7 @@ func (m *models) work(g *grown, b assess.Bench) *talk {
 	if g.key == key {
 		return g.talk
 	}
-	work := turns{time.Now()}
+	work := turns{began: time.Now(), length: promptly}
 	t := replay(g, b.State, b.Meter)
 	t.Resting(work.rest)
 	next, more := t.Ask()
