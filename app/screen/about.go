@@ -25,7 +25,7 @@ func (a *about) Render() app.UI {
 		body = append(body, app.Section().Class(class).Body(app.H2().Text(c.Title), app.Ul().Body(items...)))
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["about"], plainSign()),
+		head(words.Title("about"), plainSign()),
 		app.Main().Class("main").Body(body...),
 		foot("about"),
 	)

@@ -85,7 +85,7 @@ func (s *find) Render() app.UI {
 		body = append(body, s.found(v)...)
 	}
 	return app.Div().Class("page find").Body(
-		head(words.Titles["find"], savedSign(s.Desk), resultPath(s.Session)),
+		head(words.Title("find"), savedSign(s.Desk), resultPath(s.Session)),
 		app.Main().Class("main").Body(body...),
 		part.When("bare act", more, func() app.UI { return toAnswer(looks) }),
 	)
@@ -103,7 +103,7 @@ func toAnswer(looks bool) app.UI {
 func growing(g *grown) app.UI {
 	return app.Div().Class("card progress").ID("growing").Body(
 		app.Span().Attr("role", "status").Text(words.Growing(g.ready, g.of)),
-		app.Progress().Max(g.of).Value(g.ready).Aria("label", words.Titles["find"]))
+		app.Progress().Max(g.of).Value(g.ready).Aria("label", words.Title("find")))
 }
 
 func (s *find) look(b assess.Bench, t *talk) look {

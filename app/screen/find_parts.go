@@ -278,7 +278,7 @@ func (s *find) reading(v look, one said, slip float64) app.UI {
 	case one.entry.Reading == nil:
 		mark = part.Sign("skip")
 	case one.err != nil:
-		note = words.NotCounted + words.FindProblem(one.err)
+		note = words.NotCounted(one.err)
 	default:
 		note, mark = sentence(v, *one.entry.Reading, one.check)
 		if slip >= 0.5 {

@@ -71,7 +71,7 @@ func (f *footBar) Render() app.UI {
 		if name == f.Here {
 			link = part.Link(class+" here", path).Aria("current", "page")
 		}
-		return link.Body(part.Icon("foot-icon", icons[name]), app.Span().Text(words.Titles[name]))
+		return link.Body(part.Icon("foot-icon", icons[name]), app.Span().Text(words.Title(name)))
 	}
 	return app.Nav().Class("foot").Aria("label", words.AppName).Body(
 		entry("start", ""), entry("sessions", "sessions"), entry("meters", "meters"), entry("about", "about"),

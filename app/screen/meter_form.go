@@ -78,7 +78,7 @@ func (m *meterForm) Render() app.UI {
 		return waiting()
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["meter"], plainSign(), "meters"),
+		head(words.Title("meter"), plainSign(), "meters"),
 		app.Main().Class("main").Body(
 			heading(words.SheetTitle),
 			part.Text("quiet", words.SheetTitleHint),

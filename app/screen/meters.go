@@ -43,7 +43,7 @@ func (m *meters) Render() app.UI {
 		classes = append(classes, classCard(c))
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["meters"], savedSign(m.Desk)),
+		head(words.Title("meters"), savedSign(m.Desk)),
 		app.Main().Class("main").Body(
 			heading(words.MetersTitle),
 			part.Text("quiet", words.MetersHint),

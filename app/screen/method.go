@@ -42,7 +42,7 @@ func (s *method) Render() app.UI {
 	}
 	checks := planned(b, s.Method)
 	return app.Div().Class("page").Body(
-		head(words.Titles["method"], savedSign(s.Desk), sheetPath(s.Session)),
+		head(words.Title("method"), savedSign(s.Desk), sheetPath(s.Session)),
 		app.Main().Class("main").Body(
 			heading(words.Method(s.Method)),
 			part.Text("", words.MethodHint(s.Method)),

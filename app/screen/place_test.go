@@ -40,7 +40,7 @@ func TestEveryAddressLeadsBackToItsPlace(t *testing.T) {
 		p := placeOf(path)
 		require.Equal(t, name, p.name)
 		require.Equal(t, id, p.session)
-		require.NotEmpty(t, words.Titles[name])
+		require.NotEmpty(t, words.Title(name))
 	}
 }
 

@@ -53,7 +53,7 @@ func (s *practiceBench) onward() app.UI {
 	r := s.Room
 	path, text := namingPath(r.bench.Code()), words.NameIt
 	if r.named != "" {
-		path, text = truthPath(r.bench.Code()), words.Titles["truth"]
+		path, text = truthPath(r.bench.Code()), words.Title("truth")
 	}
 	return part.Link("other-act", path).ID("name").Text(text)
 }

@@ -33,7 +33,7 @@ func (s *practiceStart) Render() app.UI {
 		levels = append(levels, s.level(l))
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["practice"], plainSign(), ""),
+		head(words.Title("practice"), plainSign(), ""),
 		app.Main().Class("main").Body(
 			heading(words.PracticeTitle),
 			part.Text("", words.PracticeHint),

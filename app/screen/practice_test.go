@@ -284,7 +284,7 @@ func TestPracticePlaces(t *testing.T) {
 	} {
 		got := placeOf(path)
 		assert.Equal(t, want, got, path)
-		assert.NotEmpty(t, words.Titles[got.name], path)
+		assert.NotEmpty(t, words.Title(got.name), path)
 	}
 	for name, path := range map[string]string{"bench": benchPath("x"), "naming": namingPath("x"), "truth": truthPath("x")} {
 		assert.Equal(t, name, placeOf(path).name)

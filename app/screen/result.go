@@ -49,7 +49,7 @@ func (s *result) Render() app.UI {
 		return waiting()
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["result"], savedSign(s.Desk), sheetPath(s.Session)),
+		head(words.Title("result"), savedSign(s.Desk), sheetPath(s.Session)),
 		app.Main().Class("main").Body(s.told(b)...),
 		app.Footer().Class("act two").Body(
 			app.P().Class("problem").Attr("role", "alert").Text(s.problem),

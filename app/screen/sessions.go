@@ -34,7 +34,7 @@ func (s *sessions) Render() app.UI {
 		rows[i] = s.row(st)
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["sessions"], savedSign(s.Desk)),
+		head(words.Title("sessions"), savedSign(s.Desk)),
 		app.Main().Class("main").Body(
 			heading(words.SessionsTitle),
 			&installHint{Phone: s.Phone, Rev: s.Can},

@@ -40,7 +40,7 @@ func (s *settings) unkept() string {
 // onScreen is how the app looks and reads.
 func (s *settings) onScreen() app.UI {
 	var looks []option
-	for _, t := range words.Themes {
+	for _, t := range words.Themes() {
 		looks = append(looks, option{t.Name, t.ID == s.Phone.theme, func() { s.Phone.wear(t.ID) }})
 	}
 	return choices(words.ScreenTitle,

@@ -40,7 +40,7 @@ func (s *sheet) Render() app.UI {
 		part.Link("wide-link", setupPath(s.Session)).Text(words.ToSetup),
 	)
 	return app.Div().Class("page").Body(
-		head(words.Titles["sheet"], savedSign(s.Desk), ""),
+		head(words.Title("sheet"), savedSign(s.Desk), ""),
 		app.Main().Class("main").Body(body...),
 		app.Footer().Class("act").Body(s.action(b)),
 	)

@@ -166,7 +166,7 @@ func here(ctx app.Context) place {
 }
 
 func titleOf(p place) string {
-	return words.Titles[p.name]
+	return words.Title(p.name)
 }
 
 // Render draws the frame and the screen in it.

@@ -38,7 +38,7 @@ func (s *wire) Render() app.UI {
 		return waiting()
 	}
 	if s.figures == nil {
-		s.figures, s.by = map[string]string{}, words.WireWays[0].ID
+		s.figures, s.by = map[string]string{}, words.WireWays()[0].ID
 	}
 	coils := coilsOf(b)
 	body := []app.UI{heading(words.WireTitle), part.Text("quiet", words.WireHint)}
@@ -52,7 +52,7 @@ func (s *wire) Render() app.UI {
 		body = append(body, part.Text("card wire-answer", s.answer(s.chosen(coils))))
 	}
 	return app.Div().Class("page").Body(
-		head(words.Titles["wire"], savedSign(s.Desk), resultPath(s.Session)),
+		head(words.Title("wire"), savedSign(s.Desk), resultPath(s.Session)),
 		app.Main().Class("main").Body(body...),
 	)
 }
@@ -95,7 +95,7 @@ func (s *wire) pickCoil(coils []assess.Line) app.UI {
 
 func (s *wire) pickWay() app.UI {
 	var list []option
-	for _, w := range words.WireWays {
+	for _, w := range words.WireWays() {
 		list = append(list, option{w.Name, w.ID == s.by, func() { s.by = w.ID }})
 	}
 	return askOne("way", words.AskWay, list...)

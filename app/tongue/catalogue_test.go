@@ -55,19 +55,23 @@ func wanted(t *testing.T) []entry {
 	return out
 }
 
-// inSource finds the calls that say something. What they say stands there as it is: a
-// sentence that is put together first cannot be found, and not be translated.
+// inSource finds the calls that say something, and the tables of what is said later. What
+// they say stands there as it is: a sentence that is put together first cannot be found,
+// and not be translated.
 func inSource(t *testing.T, path string, add func(entry)) {
 	file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
 	require.NoError(t, err)
 	ast.Inspect(file, func(n ast.Node) bool {
+		if table, ok := n.(*ast.CompositeLit); ok {
+			inTable(table, add)
+		}
 		call, ok := n.(*ast.CallExpr)
 		if !ok {
 			return true
 		}
 		first := 0
 		switch name(call.Fun) {
-		case "say", "tongue.Say", "inPicture":
+		case "say", "text", "tongue.Say", "inPicture":
 		case "sayIn", "tongue.In":
 			first = 1
 		case "count", "tongue.Count":
@@ -76,7 +80,7 @@ func inSource(t *testing.T, path string, add func(entry)) {
 			return true
 		}
 		text, ok := constant(call.Args[first])
-		if id, ok := call.Args[first].(*ast.Ident); ok && (id.Name == "english" || id.Name == "one") { // hands on what it is given
+		if handedOn(call.Args[first]) {
 			return true
 		}
 		require.True(t, ok, "%s: %s is given a sentence that is put together", path, name(call.Fun))
@@ -93,6 +97,47 @@ func inSource(t *testing.T, path string, add func(entry)) {
 		add(e)
 		return true
 	})
+}
+
+// lettered is what a person would read: two small letters in a row.
+var lettered = regexp.MustCompile(`[a-z]{2}`)
+
+// inTable finds the sentences in the rows of a table of package words.
+func inTable(table *ast.CompositeLit, add func(entry)) {
+	if of, ok := table.Type.(*ast.IndexListExpr); !ok || name(of.X) != "table" {
+		return
+	}
+	for _, row := range table.Elts {
+		ast.Inspect(row.(*ast.CompositeLit).Elts[1], func(n ast.Node) bool {
+			if text, ok := n.(*ast.BasicLit); ok {
+				if s, ok := constant(text); ok && lettered.MatchString(s) {
+					add(entry{id: s})
+				}
+			}
+			return true
+		})
+	}
+}
+
+// handedOn tells an argument that passes on a sentence found elsewhere: what its caller
+// gave, or what stands in a table or a list.
+func handedOn(e ast.Expr) bool {
+	switch x := e.(type) {
+	case *ast.Ident:
+		return x.Name == "english" || x.Name == "one" || x.Name == "sentence"
+	case *ast.StarExpr:
+		return handedOn(x.X)
+	case *ast.SelectorExpr:
+		return handedOn(x.X)
+	case *ast.IndexExpr:
+		return name(x.X) == "likelihoods"
+	case *ast.CallExpr:
+		if name(x.Fun) == "cmp.Or" {
+			return !slices.ContainsFunc(x.Args, func(e ast.Expr) bool { return !handedOn(e) })
+		}
+		return strings.HasSuffix(name(x.Fun), ".of")
+	}
+	return false
 }
 
 func name(e ast.Expr) string {

@@ -44,7 +44,7 @@ func Details(b assess.Bench, l assess.Line) []Detail {
 	return out
 }
 
-var notPeak = say("Pulses and cut waves read lower than they are: a meter shows about seven tenths of a clean wave's peak, and of narrow pulses a few hundredths. A peak-hold adapter reads the height.")
+var notPeak = text("Pulses and cut waves read lower than they are: a meter shows about seven tenths of a clean wave's peak, and of narrow pulses a few hundredths. A peak-hold adapter reads the height.")
 
 func shown(l assess.Line) string {
 	switch {
@@ -241,15 +241,15 @@ func insulation(b assess.Bench, l assess.Line) string {
 	}
 	standard := say("IEEE 43 (from memory; written for larger machines, tested with 500 V) asks for 5 MΩ at 40 °C. At %s that is about %s to %s by its two rules.", temperature(l.Air), megohms(in.Flattest), megohms(in.Least))
 	if in.Open {
-		return say("Open line means more than %s on this range. %s %s", megohms(in.Shown), standard, proofs[in.Proof])
+		return say("Open line means more than %s on this range. %s %s", megohms(in.Shown), standard, say(proofs.of(in.Proof)))
 	}
-	return standard + " " + proofs[in.Proof]
+	return standard + " " + say(proofs.of(in.Proof))
 }
 
-var proofs = map[winding.Proof]string{
-	winding.ProvesNothing:  say("So this neither passes nor fails it: an insulation tester can."),
-	winding.ProvesFailure:  say("This is below it."),
-	winding.ProvesNoDefect: say("At the volt or so of a meter it is above that; at running voltage only an insulation tester can tell."),
+var proofs = table[winding.Proof, text]{
+	{winding.ProvesNothing, "So this neither passes nor fails it: an insulation tester can."},
+	{winding.ProvesFailure, "This is below it."},
+	{winding.ProvesNoDefect, "At the volt or so of a meter it is above that; at running voltage only an insulation tester can tell."},
 }
 
 func megohms(r quantity.Ohm) string {

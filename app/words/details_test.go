@@ -151,7 +151,7 @@ func TestTheWireIsToldInWords(t *testing.T) {
 	got := words.Wire(w)
 	assert.Contains(t, got, "0.300 ± 0.012 mm thick")
 	assert.Contains(t, got, "AWG 29")
-	for _, way := range words.WireWays {
+	for _, way := range words.WireWays() {
 		assert.NotEmpty(t, words.WireFigures(way.ID))
 	}
 }

@@ -8,9 +8,9 @@ import (
 
 // Words of the meter's diode range.
 var (
-	DiodeDial     = say("diode")
-	DiodeFunction = say("Diode")
-	RegulatorFree = say("regulator unplugged")
+	DiodeDial     = text("diode")
+	DiodeFunction = text("Diode")
+	RegulatorFree = text("regulator unplugged")
 )
 
 // diodeName names a check of the regulator's valves; empty for others.
@@ -24,9 +24,9 @@ func diodeName(c check.Check) string {
 	return ""
 }
 
-var diodeWhy = map[spec.Measurand]string{
-	spec.DiodeToPlus:     say("Each charge lead feeds the battery through one half of the regulator-rectifier. This finds a broken or shorted one without running the engine."),
-	spec.DiodeFromGround: say("The current of each lead comes back through a lower diode. The regulator's own switch may lie beside it, and reads the same when it is shorted."),
+var diodeWhy = table[spec.Measurand, text]{
+	{spec.DiodeToPlus, "Each charge lead feeds the battery through one half of the regulator-rectifier. This finds a broken or shorted one without running the engine."},
+	{spec.DiodeFromGround, "The current of each lead comes back through a lower diode. The regulator's own switch may lie beside it, and reads the same when it is shorted."},
 }
 
 // diodePoint names a pin of a regulator that is unplugged.
@@ -60,24 +60,25 @@ func diodeSteps(c check.Check, m meter.Meter) []string {
 	return append(out, say("Near zero is shorted. Open line is a broken diode."))
 }
 
-var diodeTraps = map[check.Trap]string{
-	check.StillFed:     say("Any plug left together, and battery or winding answer in the diode's place; battery volts on this range can harm the meter."),
-	check.ProbesTurned: say("The wrong way round a sound diode reads open line. Not sure which way your meter drives? Try it on a diode that you know."),
+var diodeTraps = table[check.Trap, text]{
+	{check.StillFed, "Any plug left together, and battery or winding answer in the diode's place; battery volts on this range can harm the meter."},
+	{check.ProbesTurned, "The wrong way round a sound diode reads open line. Not sure which way your meter drives? Try it on a diode that you know."},
 }
 
-var diodeLow = map[spec.Measurand]string{
-	spec.DiodeToPlus:     say("this half of the regulator is shorted, or both probes touch the same metal."),
-	spec.DiodeFromGround: say("this half of the regulator is shorted, its diode or the switch beside it."),
+var diodeLow = table[spec.Measurand, text]{
+	{spec.DiodeToPlus, "this half of the regulator is shorted, or both probes touch the same metal."},
+	{spec.DiodeFromGround, "this half of the regulator is shorted, its diode or the switch beside it."},
 }
 
-var diodeHigh = map[spec.Measurand]string{
-	spec.DiodeToPlus:     say("a poor contact of a probe, or more than one diode in the way."),
-	spec.DiodeFromGround: say("a poor contact of a probe, or more than one diode in the way."),
+var diodeHigh = table[spec.Measurand, text]{
+	{spec.DiodeToPlus, "a poor contact of a probe, or more than one diode in the way."},
+	{spec.DiodeFromGround, "a poor contact of a probe, or more than one diode in the way."},
 }
 
 var (
-	diodeBroken  = say("Open line where a diode must conduct: it is broken, or a probe stands on paint.")
-	mayBlock     = say("Open line: a broken diode reads so, and so does a sound regulator with thyristors there. On such, open both ways is normal, and on every lead.")
-	compareLeads = say("Read the other leads too: if every lead reads open line, it is the kind of regulator; if one alone does, its diode is broken.")
-	partedAll    = say("Pull every plug of the regulator apart, its plus wire too")
+	diodeBroken = text("Open line where a diode must conduct: it is broken, or a probe stands on paint.")
+	mayBlock    = text("Open line: a broken diode reads so, and so does a sound regulator with thyristors there. On such, open both ways is normal, and on every lead.")
+	partedAll   = text("Pull every plug of the regulator apart, its plus wire too")
 )
+
+const compareLeads = text("Read the other leads too: if every lead reads open line, it is the kind of regulator; if one alone does, its diode is broken.")

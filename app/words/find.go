@@ -12,43 +12,43 @@ import (
 
 // Words of the search for the fault.
 var (
-	WhyWord         = say("why")
-	ToFind          = say("Suspects, and the next check")
-	FindNotHere     = say("Suspects are named for a machine or its stator, not for a meter.")
-	FindNoFaults    = say("The list of faults cannot be read: load the page again.")
-	SuspectsTitle   = say("Suspects")
-	NextCheckTitle  = say("Next check")
-	OwnChoiceTitle  = say("The check you chose")
-	ConfirmTitle    = say("Before you buy or mend")
-	TakenAgainTitle = say("Take it again")
-	FirstTitle      = say("Before it")
-	NothingBefore   = say("All that it needs is open already.")
-	StepsTitle      = say("How")
-	AskReading      = say("What does the meter show?")
-	AskLeaf         = say("Which leaf slides through?")
-	AskUnitShown    = say("Unit")
-	EnterReading    = say("Enter")
-	SayOpen         = say("Open line")
-	SayUnsettled    = say("Won't settle")
-	SayCannot       = say("Can't do it")
-	OtherCheck      = say("Another check")
-	SuggestedCheck  = say("Back to the suggested check")
-	LeaveAsItIs     = say("Leave it as it is")
-	SaidTitle       = say("What the readings say")
-	SaidHint        = say("Tap one to correct it.")
-	FindingTitle    = say("The finding")
-	NothingMore     = say("No further check is worth its minutes now.")
-	ConfirmAbove    = say("One reading is left before you buy or mend anything: it stands above.")
-	ToldApartTitle  = say("It may also be")
-	NotToldApart    = say("The checks so far cannot tell these apart from it.")
-	OffTheList      = say("Something that is not on the list")
-	NotSettled      = say("Not settled yet")
-	LeftOutEarlier  = say("left out earlier")
-	NotCounted      = say("Does not count:") + " "
-	CountBoth       = say("Count both")
-	BeyondTitle     = say("Read for the suspects")
-	GeneratorTitle  = say("Checks of the generator itself")
-	FitNone         = say("The readings fit no fault of the list: one of them may be wrong, or it is something else. Take the oddest again before you go on.")
+	WhyWord         = text("why")
+	ToFind          = text("Suspects, and the next check")
+	FindNotHere     = text("Suspects are named for a machine or its stator, not for a meter.")
+	FindNoFaults    = text("The list of faults cannot be read: load the page again.")
+	SuspectsTitle   = text("Suspects")
+	NextCheckTitle  = text("Next check")
+	OwnChoiceTitle  = text("The check you chose")
+	ConfirmTitle    = text("Before you buy or mend")
+	TakenAgainTitle = text("Take it again")
+	FirstTitle      = text("Before it")
+	NothingBefore   = text("All that it needs is open already.")
+	StepsTitle      = text("How")
+	AskReading      = text("What does the meter show?")
+	AskLeaf         = text("Which leaf slides through?")
+	AskUnitShown    = text("Unit")
+	EnterReading    = text("Enter")
+	SayOpen         = text("Open line")
+	SayUnsettled    = text("Won't settle")
+	SayCannot       = text("Can't do it")
+	OtherCheck      = text("Another check")
+	SuggestedCheck  = text("Back to the suggested check")
+	LeaveAsItIs     = text("Leave it as it is")
+	SaidTitle       = text("What the readings say")
+	SaidHint        = text("Tap one to correct it.")
+	FindingTitle    = text("The finding")
+	NothingMore     = text("No further check is worth its minutes now.")
+	ConfirmAbove    = text("One reading is left before you buy or mend anything: it stands above.")
+	ToldApartTitle  = text("It may also be")
+	NotToldApart    = text("The checks so far cannot tell these apart from it.")
+	OffTheList      = text("Something that is not on the list")
+	NotSettled      = text("Not settled yet")
+	LeftOutEarlier  = text("left out earlier")
+	notCounted      = text("Does not count:")
+	CountBoth       = text("Count both")
+	BeyondTitle     = text("Read for the suspects")
+	GeneratorTitle  = text("Checks of the generator itself")
+	FitNone         = text("The readings fit no fault of the list: one of them may be wrong, or it is something else. Take the oddest again before you go on.")
 )
 
 // FindHeading asks for the cause of what the machine does.
@@ -66,9 +66,9 @@ func FindProgress(answers int) string {
 
 // Groups of the start screen.
 var (
-	ChargingAims = say("Battery and charging")
-	SparkAims    = say("Ignition")
-	BenchAims    = say("Out of the machine")
+	ChargingAims = text("Battery and charging")
+	SparkAims    = text("Ignition")
+	BenchAims    = text("Out of the machine")
 )
 
 // Growing says how far the machines are drawn that readings are weighed against.
@@ -116,13 +116,13 @@ const Likelihoods = 5
 func Likelihood(p float64) (step int, word string) {
 	for i, from := range []float64{0.95, 0.5, 0.1, 0.02} {
 		if p >= from {
-			return Likelihoods - 1 - i, likelihoods[i]
+			return Likelihoods - 1 - i, say(likelihoods[i])
 		}
 	}
-	return 0, likelihoods[Likelihoods-1]
+	return 0, say(likelihoods[Likelihoods-1])
 }
 
-var likelihoods = [Likelihoods]string{say("nearly sure"), say("likely"), say("possible"), say("unlikely"), say("hardly")}
+var likelihoods = [Likelihoods]text{text("nearly sure"), text("likely"), text("possible"), text("unlikely"), text("hardly")}
 
 // Leading tells the suspect in front in one sentence.
 func Leading(s diagnose.Suspect) string {
@@ -259,3 +259,6 @@ func SlipReason(p float64) string {
 
 // FindingSpent is what the way to the finding took.
 func FindingSpent(f diagnose.Finding) string { return MinutesSpent(f.Minutes, f.Checks) + "." }
+
+// NotCounted says why a reading does not count.
+func NotCounted(err error) string { return notCounted + " " + FindProblem(err) }

@@ -12,12 +12,12 @@ import (
 
 // Words of the reasons.
 var (
-	ReasonsTitle = say("For and against")
-	ForTitle     = say("For it")
-	AgainstTitle = say("Against it")
-	NoReasons    = say("No reading so far tells it from the other suspects: it stands where it stood.")
-	MeansTitle   = say("What each answer would mean")
-	FindingRests = say("What it rests on")
+	ReasonsTitle = text("For and against")
+	ForTitle     = text("For it")
+	AgainstTitle = text("Against it")
+	NoReasons    = text("No reading so far tells it from the other suspects: it stands where it stood.")
+	MeansTitle   = text("What each answer would mean")
+	FindingRests = text("What it rests on")
 )
 
 // Reason says what a reading tells about a suspect: what was read, what nine in ten

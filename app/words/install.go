@@ -2,16 +2,16 @@ package words
 
 // Words of the way onto the home screen.
 var (
-	InstallTitle  = say("Keep Coilbook on the home screen")
-	InstallWhy    = say("Your first result is saved. From the home screen Coilbook opens without signal, and phones clear its records less easily.")
-	InstallHint   = say("It opens from there without signal, like any app.")
-	InstallNow    = say("Put it there")
-	InstallLater  = say("Do not show this again")
-	InstallAgain  = say("The way stays under “This phone”.")
-	InstallDone   = say("Coilbook runs from the home screen.")
-	InstallTaken  = say("It is being put there.")
-	InstallNoWay  = say("If this browser can, its menu has an entry like “Add to home screen” or “Install”.")
-	ShareSignName = say("the sign for sharing: a box with an arrow up")
+	InstallTitle  = text("Keep Coilbook on the home screen")
+	InstallWhy    = text("Your first result is saved. From the home screen Coilbook opens without signal, and phones clear its records less easily.")
+	InstallHint   = text("It opens from there without signal, like any app.")
+	InstallNow    = text("Put it there")
+	InstallLater  = text("Do not show this again")
+	InstallAgain  = text("The way stays under “This phone”.")
+	InstallDone   = text("Coilbook runs from the home screen.")
+	InstallTaken  = text("It is being put there.")
+	InstallNoWay  = text("If this browser can, its menu has an entry like “Add to home screen” or “Install”.")
+	ShareSignName = text("the sign for sharing: a box with an arrow up")
 )
 
 // InstallByShare is the way on an iPhone or iPad, step by step. The sign for

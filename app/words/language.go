@@ -3,7 +3,7 @@ package words
 import "coilbook/app/tongue"
 
 // LanguageTitle is over the choice of a language.
-var LanguageTitle = say("Language")
+var LanguageTitle = text("Language")
 
 // Languages are those on offer, each by its own name.
 func Languages() (out []Choice) {

@@ -8,23 +8,25 @@ import (
 
 // Words of the list of meters.
 var (
-	MetersTitle  = say("What do you measure with?")
-	MetersHint   = say("The doubt of each reading comes from your meter's data sheet. Choose the meter in the set-up of a machine.")
-	OwnTitle     = say("Your own")
-	ClassesTitle = say("Ready to use")
-	NoMeters     = say("None described yet. Do it once, with the leaflet of your meter at hand, and verdicts get as sharp as your meter allows.")
-	ChangeSheet  = say("Change data sheet")
-	CheckMeter   = say("Check the meter itself")
-	WhatItTold   = say("What it told")
+	MetersTitle  = text("What do you measure with?")
+	MetersHint   = text("The doubt of each reading comes from your meter's data sheet. Choose the meter in the set-up of a machine.")
+	OwnTitle     = text("Your own")
+	ClassesTitle = text("Ready to use")
+	NoMeters     = text("None described yet. Do it once, with the leaflet of your meter at hand, and verdicts get as sharp as your meter allows.")
+	ChangeSheet  = text("Change data sheet")
+	CheckMeter   = text("Check the meter itself")
+	WhatItTold   = text("What it told")
 )
 
 // MeterHint says in one line what kind of meter it is.
 func MeterHint(id string) string {
-	return map[string]string{
-		"cheap":    say("The usual cheap one, with the widest doubt. It is taken unless you say otherwise."),
-		"auto4000": say("Shows up to 3999 and finds the range by itself."),
-		"auto6000": say("Shows up to 5999, with a tighter data sheet, and reads odd waves rightly on AC."),
-	}[id]
+	return say(meterHints.of(id))
+}
+
+var meterHints = table[string, text]{
+	{"cheap", "The usual cheap one, with the widest doubt. It is taken unless you say otherwise."},
+	{"auto4000", "Shows up to 3999 and finds the range by itself."},
+	{"auto6000", "Shows up to 5999, with a tighter data sheet, and reads odd waves rightly on AC."},
 }
 
 // LearnedLine says what a self-check told, on one line of a list.
@@ -33,7 +35,7 @@ func LearnedLine(l *meter.Learned) string {
 		return say("Not checked yet.")
 	}
 	var told []string
-	for _, part := range []string{leadsShort[l.Leads], detectorShort(*l), resistorShort(*l)} {
+	for _, part := range []string{say(leadsShort.of(l.Leads)), detectorShort(*l), resistorShort(*l)} {
 		if part != "" {
 			told = append(told, part)
 		}
@@ -42,8 +44,8 @@ func LearnedLine(l *meter.Learned) string {
 	return strings.ToUpper(line[:1]) + line[1:] + "."
 }
 
-var leadsShort = map[meter.LeadState]string{
-	meter.LeadsGood: say("leads good"), meter.LeadsWorn: say("leads worn"), meter.LeadsOpen: say("a lead is broken"),
+var leadsShort = table[meter.LeadState, text]{
+	{meter.LeadsGood, "leads good"}, {meter.LeadsWorn, "leads worn"}, {meter.LeadsOpen, "a lead is broken"},
 }
 
 func detectorShort(l meter.Learned) string {

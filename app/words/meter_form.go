@@ -9,47 +9,49 @@ import (
 
 // Words of a meter's data sheet.
 var (
-	SheetTitle         = say("Your meter's data sheet")
-	SheetTitleHint     = say("The leaflet in the box has a table of ranges with their accuracy. Copy what it says and leave the rest.")
-	AskMeterName       = say("What do you call it?")
-	AskClass           = say("Start from")
-	ClassHint          = say("Choosing fills in all lines below anew.")
-	AskCounts          = say("Highest number that it shows")
-	AskDial            = say("How does it find its range?")
-	TurnsDial          = say("I turn the dial")
-	PicksRange         = say("It picks its own range")
-	RangesTitle        = say("Accuracy, line by line")
-	RangesHint         = say("Tap a range to add it or leave it out.")
-	RangeOff           = say("not on this meter")
+	SheetTitle         = text("Your meter's data sheet")
+	SheetTitleHint     = text("The leaflet in the box has a table of ranges with their accuracy. Copy what it says and leave the rest.")
+	AskMeterName       = text("What do you call it?")
+	AskClass           = text("Start from")
+	ClassHint          = text("Choosing fills in all lines below anew.")
+	AskCounts          = text("Highest number that it shows")
+	AskDial            = text("How does it find its range?")
+	TurnsDial          = text("I turn the dial")
+	PicksRange         = text("It picks its own range")
+	RangesTitle        = text("Accuracy, line by line")
+	RangesHint         = text("Tap a range to add it or leave it out.")
+	RangeOff           = text("not on this meter")
 	Percent            = "%"
-	Digits             = say("digits")
-	AskBandLow         = say("AC accuracy holds from, Hz")
-	AskBandHigh        = say("up to, Hz")
-	AskInputDC         = say("Input resistance on DC volts, MΩ")
-	AskInputAC         = say("Input resistance on AC volts, MΩ")
-	MeterResistorTitle = say("A resistor of known value")
-	MeterResistorHint  = say("Optional: the self-check then shows how true your ohms are. Best is 20 to 190 Ω, 1 % or better.")
-	AskMeterResistor   = say("Value, Ω")
-	AskMeterTolerance  = say("Tolerance, ± %")
-	SaveSheet          = say("Save")
-	SaveAndCheck       = say("Save and check the meter")
+	Digits             = text("digits")
+	AskBandLow         = text("AC accuracy holds from, Hz")
+	AskBandHigh        = text("up to, Hz")
+	AskInputDC         = text("Input resistance on DC volts, MΩ")
+	AskInputAC         = text("Input resistance on AC volts, MΩ")
+	MeterResistorTitle = text("A resistor of known value")
+	MeterResistorHint  = text("Optional: the self-check then shows how true your ohms are. Best is 20 to 190 Ω, 1 % or better.")
+	AskMeterResistor   = text("Value, Ω")
+	AskMeterTolerance  = text("Tolerance, ± %")
+	SaveSheet          = text("Save")
+	SaveAndCheck       = text("Save and check the meter")
 )
 
 // Sentences for what cannot be taken in a data sheet.
 var (
-	NotASheet         = say("The data sheet cannot be taken as it is: look at each line again.")
-	NoOhms            = say("Ohms: add at least one range. Most checks need it.")
-	BadInputDC        = say("Input resistance on DC volts: type 0.001 to 1000 MΩ.")
-	BadInputAC        = say("Input resistance on AC volts: type 0.001 to 1000 MΩ.")
-	BadMeterResistor  = say("Known resistor, value: type 0.01 Ω to 10 MΩ with a decimal point, or leave it empty.")
-	BadMeterTolerance = say("Known resistor, tolerance: type 0 to 20 %, as its last coloured ring or its print says.")
+	NotASheet         = text("The data sheet cannot be taken as it is: look at each line again.")
+	NoOhms            = text("Ohms: add at least one range. Most checks need it.")
+	BadInputDC        = text("Input resistance on DC volts: type 0.001 to 1000 MΩ.")
+	BadInputAC        = text("Input resistance on AC volts: type 0.001 to 1000 MΩ.")
+	BadMeterResistor  = text("Known resistor, value: type 0.01 Ω to 10 MΩ with a decimal point, or leave it empty.")
+	BadMeterTolerance = text("Known resistor, tolerance: type 0 to 20 %, as its last coloured ring or its print says.")
 )
 
 // Function names what the dial is set to, as a heading.
 func Function(f meter.Function) string {
-	return map[meter.Function]string{
-		meter.Ohms: say("Ohms"), meter.VoltsDC: say("DC volts"), meter.VoltsAC: say("AC volts"), meter.AmpsDC: say("DC amps"), meter.Diode: DiodeFunction,
-	}[f]
+	return say(functions.of(f))
+}
+
+var functions = table[meter.Function, text]{
+	{meter.Ohms, "Ohms"}, {meter.VoltsDC, "DC volts"}, {meter.VoltsAC, "AC volts"}, {meter.AmpsDC, "DC amps"}, {meter.Diode, DiodeFunction},
 }
 
 // RangeName names a range where more than one function has its label.

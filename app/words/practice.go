@@ -16,18 +16,18 @@ import (
 
 // Words of choosing a bench.
 var (
-	ToPractice     = say("Practise on a hidden machine")
-	ToPracticeHint = say("A simulated one with a fault: probe it, name the fault")
-	PracticeTitle  = say("Practise on a hidden machine")
-	PracticeHint   = say("Somewhere in it hides one fault. Probe where you like, read what the meter shows, and name the fault when you are sure.")
-	Simulated      = say("A simulation of invented machines. It behaves as such machines do, but none of its figures is that of your machine.")
-	AskCode        = say("Or type a code that somebody shared")
-	CodeHint       = say("such as 0K7-QPM")
-	OpenCode       = say("Open")
-	Unfinished     = say("Your bench")
-	LevelsTitle    = say("How hard shall it be?")
-	LostRecord     = say("Your last practice bench could not be read on this device. Start a new one.")
-	NewerRecord    = say("Your last practice bench was kept by a newer Coilbook. Load the page again to get that version.")
+	ToPractice     = text("Practise on a hidden machine")
+	ToPracticeHint = text("A simulated one with a fault: probe it, name the fault")
+	PracticeTitle  = text("Practise on a hidden machine")
+	PracticeHint   = text("Somewhere in it hides one fault. Probe where you like, read what the meter shows, and name the fault when you are sure.")
+	Simulated      = text("A simulation of invented machines. It behaves as such machines do, but none of its figures is that of your machine.")
+	AskCode        = text("Or type a code that somebody shared")
+	CodeHint       = text("such as 0K7-QPM")
+	OpenCode       = text("Open")
+	Unfinished     = text("Your bench")
+	LevelsTitle    = text("How hard shall it be?")
+	LostRecord     = text("Your last practice bench could not be read on this device. Start a new one.")
+	NewerRecord    = text("Your last practice bench was kept by a newer Coilbook. Load the page again to get that version.")
 )
 
 // GoOnWith names the way back to an unfinished bench.
@@ -40,11 +40,13 @@ func Level(l practice.Level) string {
 
 // LevelHint says what a level hides and what it is read with.
 func LevelHint(l practice.Level) string {
-	return map[practice.Level]string{
-		practice.Plain: say("Clear faults, read with a good meter that finds its range."),
-		practice.Usual: say("Any fault, read with a cheap meter whose dial you turn."),
-		practice.Sly:   say("Mild faults, some of them only when warm, and the cheap meter."),
-	}[l]
+	return say(levelHints.of(l))
+}
+
+var levelHints = table[practice.Level, text]{
+	{practice.Plain, "Clear faults, read with a good meter that finds its range."},
+	{practice.Usual, "Any fault, read with a cheap meter whose dial you turn."},
+	{practice.Sly, "Mild faults, some of them only when warm, and the cheap meter."},
 }
 
 // CodeProblem says in a sentence why a code opens no bench.
@@ -94,34 +96,34 @@ func minutesOf(minutes float64) string {
 
 // Words of the bench.
 var (
-	BoardLabel   = say("Points of the machine")
-	RedProbe     = say("Red")
-	BlackProbe   = say("Black")
-	Take         = say("Read")
-	ReadingNow   = say("Reading…")
-	PlaceProbes  = say("Take a probe, then tap where it goes.")
-	PlaceOther   = say("Now the other probe.")
-	ReadNow      = say("Set the dial, then read.")
-	Understood   = say("Understood")
-	LivePoints   = say("Live points: the number means nothing, and it can kill a real meter.")
-	LogTitle     = say("Readings")
-	NameIt       = say("I know what it is")
-	NameEarly    = say("Name the fault")
-	WaveTitle    = say("See the waveform")
-	WaveWorking  = say("Running the machine…")
-	WaveFailed   = say("The waveform could not be worked out: move a probe and try again.")
-	WaveNeeds    = say("Put both probes on points first.")
-	NoRanges     = say("This meter finds its range by itself.")
-	RangeTitle   = say("Range")
-	DialTitle    = say("Dial")
-	StateTitle   = say("Machine")
-	AskPlug      = say("Plug")
-	AskEngine    = say("Engine")
-	AskKey       = say("Key")
-	AskHeat      = say("Heat")
-	NoRun        = say("It does not run by itself.")
-	RunsOnlyCold = say("Warm, it does not run.")
-	Close        = say("Close")
+	BoardLabel   = text("Points of the machine")
+	RedProbe     = text("Red")
+	BlackProbe   = text("Black")
+	Take         = text("Read")
+	ReadingNow   = text("Reading…")
+	PlaceProbes  = text("Take a probe, then tap where it goes.")
+	PlaceOther   = text("Now the other probe.")
+	ReadNow      = text("Set the dial, then read.")
+	Understood   = text("Understood")
+	LivePoints   = text("Live points: the number means nothing, and it can kill a real meter.")
+	LogTitle     = text("Readings")
+	NameIt       = text("I know what it is")
+	NameEarly    = text("Name the fault")
+	WaveTitle    = text("See the waveform")
+	WaveWorking  = text("Running the machine…")
+	WaveFailed   = text("The waveform could not be worked out: move a probe and try again.")
+	WaveNeeds    = text("Put both probes on points first.")
+	NoRanges     = text("This meter finds its range by itself.")
+	RangeTitle   = text("Range")
+	DialTitle    = text("Dial")
+	StateTitle   = text("Machine")
+	AskPlug      = text("Plug")
+	AskEngine    = text("Engine")
+	AskKey       = text("Key")
+	AskHeat      = text("Heat")
+	NoRun        = text("It does not run by itself.")
+	RunsOnlyCold = text("Warm, it does not run.")
+	Close        = text("Close")
 )
 
 // BenchCode names a bench by its code.
@@ -180,13 +182,15 @@ func EngineDoes(e check.Engine, kick bool) string {
 	if kick && e == check.Cranking {
 		return say("kicked")
 	}
-	return map[check.Engine]string{
-		check.Stopped: say("stopped"), check.Cranking: say("cranking"), check.Idling: say("idling"), check.At3000: say("3000 rpm"), check.At5000: say("5000 rpm"),
-	}[e]
+	return say(engineDoes.of(e))
+}
+
+var engineDoes = table[check.Engine, text]{
+	{check.Stopped, "stopped"}, {check.Cranking, "cranking"}, {check.Idling, "idling"}, {check.At3000, "3000 rpm"}, {check.At5000, "5000 rpm"},
 }
 
 // IgnitionStaysPlugged says what parting the plug leaves together.
-var IgnitionStaysPlugged = say("While the engine runs, exciter and pickup stay plugged in; only the charge leads are apart.")
+var IgnitionStaysPlugged = text("While the engine runs, exciter and pickup stay plugged in; only the charge leads are apart.")
 
 // PlugIs says how the generator's plug is.
 func PlugIs(p check.Plug) string {
@@ -342,10 +346,10 @@ func waveHertz(t rig.Trace, mean, low, high float64) float64 {
 
 // Words of naming.
 var (
-	NamingTitle = say("What is wrong with it?")
-	NamingHint  = say("All that such a machine can have, by part. One of them is it.")
-	NamingGo    = say("This is it")
-	NamingFirst = say("Choose one first.")
+	NamingTitle = text("What is wrong with it?")
+	NamingHint  = text("All that such a machine can have, by part. One of them is it.")
+	NamingGo    = text("This is it")
+	NamingFirst = text("Choose one first.")
 )
 
 // NamingSure asks once more.
@@ -353,23 +357,23 @@ func NamingSure(k machine.Kind) string { return Fault(k) + "?" }
 
 // Words of the truth.
 var (
-	RightFault    = say("Right: that is the fault")
-	RightPart     = say("The right part, another fault")
-	WrongPart     = say("No, it was something else")
-	NotNamed      = say("Name the fault first: then all is told.")
-	ToldTitle     = say("What your readings told")
-	ToldNothing   = say("You took no reading, so nothing spoke against anything.")
-	GuidedTitle   = say("The guided checks on this machine")
-	GuidedWorking = say("Going through the guided checks…")
-	NextBenchWord = say("Next bench")
-	SameAgain     = say("Same again")
-	ShareTitle    = say("Let somebody else try it")
-	ShareHint     = say("The code opens the same machine on any phone.")
-	ShareIt       = say("Share")
-	CopyIt        = say("Copy")
-	Copied        = say("Copied.")
-	NotCopied     = say("Copying is not allowed here: write the code down.")
-	Suspects      = say("Which ones")
+	RightFault    = text("Right: that is the fault")
+	RightPart     = text("The right part, another fault")
+	WrongPart     = text("No, it was something else")
+	NotNamed      = text("Name the fault first: then all is told.")
+	ToldTitle     = text("What your readings told")
+	ToldNothing   = text("You took no reading, so nothing spoke against anything.")
+	GuidedTitle   = text("The guided checks on this machine")
+	GuidedWorking = text("Going through the guided checks…")
+	NextBenchWord = text("Next bench")
+	SameAgain     = text("Same again")
+	ShareTitle    = text("Let somebody else try it")
+	ShareHint     = text("The code opens the same machine on any phone.")
+	ShareIt       = text("Share")
+	CopyIt        = text("Copy")
+	Copied        = text("Copied.")
+	NotCopied     = text("Copying is not allowed here: write the code down.")
+	Suspects      = text("Which ones")
 )
 
 // Named says how near the named fault came.
@@ -410,7 +414,7 @@ func GuidedFound(name string, minutes float64) string {
 }
 
 // GuidedMissed says honestly that they see nothing.
-var GuidedMissed = say("None of today's guided checks sees this fault.")
+var GuidedMissed = text("None of today's guided checks sees this fault.")
 
 // StepMinutes is the time spent up to a step of the guided route.
 func StepMinutes(minutes float64) string {

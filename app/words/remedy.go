@@ -12,13 +12,13 @@ import (
 
 // Words of what to do about a finding.
 var (
-	MatchTitle    = say("What to buy: match these")
-	MaterialTitle = say("What you need")
-	NeverTitle    = say("Never")
-	HomeTitle     = say("Can I ride home?")
-	LeaveTitle    = say("Leave these alone")
-	LeaveHint     = say("Readings speak for them: do not buy or take them apart.")
-	UnknownTitle  = say("What stays unknown")
+	MatchTitle    = text("What to buy: match these")
+	MaterialTitle = text("What you need")
+	NeverTitle    = text("Never")
+	HomeTitle     = text("Can I ride home?")
+	LeaveTitle    = text("Leave these alone")
+	LeaveHint     = text("Readings speak for them: do not buy or take them apart.")
+	UnknownTitle  = text("What stays unknown")
 )
 
 // thing is what a fault asks to be bought or fetched: how it must match, and what
@@ -73,7 +73,7 @@ func MatchHeading(a diagnose.Action) string {
 }
 
 // OnBenchSound is what to do with a stator that shows no fault.
-var OnBenchSound = say("Fit it, and read its volts AC at 3000 rpm: a few shorted turns hide from an ohm meter.")
+var OnBenchSound = text("Fit it, and read its volts AC at 3000 rpm: a few shorted turns hide from an ohm meter.")
 
 // Home says whether one can ride home with a finding, and what to look out for; ""
 // where nothing is to be ridden. By the readings alone: brakes, lights and the law
@@ -92,7 +92,7 @@ func Home(f diagnose.Finding, s session.Setup) string {
 		return say("Perhaps, in short legs: it fails when hot and comes back when cold. Expect it to stop without warning; never where you cannot pull over.")
 	}
 	if named.Fault.Double() {
-		return doublesInWords[named.Fault.ID].home(s)
+		return doubleHome(named.Fault, s)
 	}
 	return ways[wayHome[named.Fault.Kind]](s)
 }

@@ -7,14 +7,14 @@ import (
 // What parts must match and never meet. All of it: common practice, no source.
 
 var (
-	samePlug     = say("The same plug, with every lead on the same pin. Go by what each lead reads, not by its colour.")
-	neverHalf    = say("A regulator for one lead, which wants the winding's other end on metal, with a winding that floats: its current has no way back.")
-	neverFull    = say("A regulator for two or more leads with a winding whose end sits on metal: it would short through the regulator.")
-	neverNoFeed  = say("An ignition box that an exciter feeds with a stator that has none: no spark, whatever else you change.")
-	neverBatFed  = say("A box that an exciter feeds with battery volts on its feed pin, or a box for battery volts on an exciter, which gives over 100 V.")
-	neverLithium = say("A lithium battery with a regulator that goes above about 14.6 V or a charger made for lead-acid alone.")
-	neverUnread  = say("A new stator with a regulator that was not read: a shorted diode burns the next stator too.")
-	neverNoBat   = say("A running engine with its battery taken off: the volts run away and take lamps and box along.")
+	samePlug     = text("The same plug, with every lead on the same pin. Go by what each lead reads, not by its colour.")
+	neverHalf    = text("A regulator for one lead, which wants the winding's other end on metal, with a winding that floats: its current has no way back.")
+	neverFull    = text("A regulator for two or more leads with a winding whose end sits on metal: it would short through the regulator.")
+	neverNoFeed  = text("An ignition box that an exciter feeds with a stator that has none: no spark, whatever else you change.")
+	neverBatFed  = text("A box that an exciter feeds with battery volts on its feed pin, or a box for battery volts on an exciter, which gives over 100 V.")
+	neverLithium = text("A lithium battery with a regulator that goes above about 14.6 V or a charger made for lead-acid alone.")
+	neverUnread  = text("A new stator with a regulator that was not read: a shorted diode burns the next stator too.")
+	neverNoBat   = text("A running engine with its battery taken off: the volts run away and take lamps and box along.")
 )
 
 var statorThing = thing{
@@ -111,44 +111,62 @@ func phaseWords(leads int) string {
 }
 
 var batteryThing = thing{
-	match: fixed(
-		say("The volts, and ampere-hours as printed on the old one or a little more."),
-		say("The kind: lead-acid stays lead-acid, unless the regulator is made for another."),
-		say("The size of the tray, the side of the plus post, and a place for the vent hose."),
-		say("Starting current as printed, where the machine has an electric starter."),
-	),
-	never: fixed(neverLithium, say("A new battery with a charging voltage that was not read: above 15 V it boils, below 13 V it stays empty.")),
+	match: func(session.Setup) []string {
+		return []string{
+			say("The volts, and ampere-hours as printed on the old one or a little more."),
+			say("The kind: lead-acid stays lead-acid, unless the regulator is made for another."),
+			say("The size of the tray, the side of the plus post, and a place for the vent hose."),
+			say("Starting current as printed, where the machine has an electric starter."),
+		}
+	},
+	never: func(session.Setup) []string {
+		return []string{neverLithium, say("A new battery with a charging voltage that was not read: above 15 V it boils, below 13 V it stays empty.")}
+	},
 }
 
 var chargerThing = thing{
-	match: fixed(say("A charger for the battery's kind that gives about a tenth of its ampere-hours: 0.7 A for 7 Ah."), say("Nothing to buy before you know why it went flat.")),
-	never: fixed(neverLithium, say("A closed room with a battery on charge: the gas burns.")),
+	match: func(session.Setup) []string {
+		return []string{say("A charger for the battery's kind that gives about a tenth of its ampere-hours: 0.7 A for 7 Ah."), say("Nothing to buy before you know why it went flat.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{neverLithium, say("A closed room with a battery on charge: the gas burns.")}
+	},
 }
 
 var flywheelThing = thing{
-	match: fixed(
-		say("The taper and its key, and the thread for the puller."),
-		say("The count of magnets, and the bump for the pickup: its length and place set the moment of the spark."),
-		say("Height and inner diameter, and the screws of the starter clutch."),
-	),
-	never: fixed(say("A flywheel made for another stator: magnets and poles that do not match give little, and spark at the wrong moment.")),
+	match: func(session.Setup) []string {
+		return []string{
+			say("The taper and its key, and the thread for the puller."),
+			say("The count of magnets, and the bump for the pickup: its length and place set the moment of the spark."),
+			say("Height and inner diameter, and the screws of the starter clutch."),
+		}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A flywheel made for another stator: magnets and poles that do not match give little, and spark at the wrong moment.")}
+	},
 }
 
 var pickupThing = thing{
-	match: fixed(
-		say("Leads: two, or one and its own metal."),
-		say("Ohms within about a fifth of a good old one, at the same warmth."),
-		say("Screw holes, the height of its tip, and the lead's length."),
-		say("The way round: the same lead on the same pin of the plug."),
-	),
-	never: fixed(say("A pickup with its two leads swapped: it sparks late, kicks back or misfires."), say("A pickup for another kind of box: one that counts a long bump does not fire on a short one.")),
+	match: func(session.Setup) []string {
+		return []string{
+			say("Leads: two, or one and its own metal."),
+			say("Ohms within about a fifth of a good old one, at the same warmth."),
+			say("Screw holes, the height of its tip, and the lead's length."),
+			say("The way round: the same lead on the same pin of the plug."),
+		}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A pickup with its two leads swapped: it sparks late, kicks back or misfires."), say("A pickup for another kind of box: one that counts a long bump does not fire on a short one.")}
+	},
 }
 
 var gapThing = thing{
 	match: func(session.Setup) []string {
 		return []string{say("A feeler gauge. The manual has the gap; common is %s.", gap(0.3e-3, 1e-3))}
 	},
-	never: fixed(say("A tip that touches: turn the flywheel once around by hand before you start it.")),
+	never: func(session.Setup) []string {
+		return []string{say("A tip that touches: turn the flywheel once around by hand before you start it.")}
+	},
 }
 
 var boxThing = thing{
@@ -175,8 +193,12 @@ var boxThing = thing{
 }
 
 var switchThing = thing{
-	match: fixed(say("A switch of the same sense: most such machines stop by closing to ground, some by opening.")),
-	never: fixed(say("A switch that opens in the place of one that closes: the engine cannot be stopped."), say("The kill wire with battery plus: it kills the ignition box.")),
+	match: func(session.Setup) []string {
+		return []string{say("A switch of the same sense: most such machines stop by closing to ground, some by opening.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A switch that opens in the place of one that closes: the engine cannot be stopped."), say("The kill wire with battery plus: it kills the ignition box.")}
+	},
 }
 
 var coilThing = thing{
@@ -192,52 +214,88 @@ var coilThing = thing{
 			say("Holes, and a lead that reaches the plug without a stretch."),
 		}
 	},
-	never: fixed(say("A coil of a switching box with a capacitor box: weak spark."), say("A coil of under 1 Ω where the battery is switched through it: coil or box burn.")),
+	never: func(session.Setup) []string {
+		return []string{say("A coil of a switching box with a capacitor box: weak spark."), say("A coil of under 1 Ω where the battery is switched through it: coil or box burn.")}
+	},
 }
 
 var capThing = thing{
-	match: fixed(say("Its ohms as printed, 5 kΩ on most."), say("For the spark plug's top: with a nut or the bare thread."), say("Its angle and rubber: water must stay out.")),
-	never: fixed(say("A cap or plug without any resistor with an electronic box: its noise upsets the box."), say("A spark lead with a wire core and a cap made for another kind: the screw does not bite.")),
+	match: func(session.Setup) []string {
+		return []string{say("Its ohms as printed, 5 kΩ on most."), say("For the spark plug's top: with a nut or the bare thread."), say("Its angle and rubber: water must stay out.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A cap or plug without any resistor with an electronic box: its noise upsets the box."), say("A spark lead with a wire core and a cap made for another kind: the screw does not bite.")}
+	},
 }
 
 var sparkPlugThing = thing{
 	match: func(session.Setup) []string {
 		return []string{say("Thread, reach and seat as the old one, by the manual."), say("Heat range as the manual says, and its gap: %s on most.", gap(0.6e-3, 0.8e-3)), say("With or without resistor as before.")}
 	},
-	never: fixed(say("A plug with a longer reach: the piston meets it."), say("A hotter plug as a cure for soot: look for the rich mixture first.")),
+	never: func(session.Setup) []string {
+		return []string{say("A plug with a longer reach: the piston meets it."), say("A hotter plug as a cure for soot: look for the rich mixture first.")}
+	},
 }
 
 var fuseThing = thing{
-	match: fixed(say("The same kind and the same amperes as printed, and one to spare.")),
-	never: fixed(say("A larger fuse, foil or wire in its holder: the harness burns in its place.")),
+	match: func(session.Setup) []string {
+		return []string{say("The same kind and the same amperes as printed, and one to spare.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A larger fuse, foil or wire in its holder: the harness burns in its place.")}
+	},
 }
 
 var pinThing = thing{
-	match: fixed(say("Pins and plug of the same width, for the thickness of the leads: 1.5 mm² or more for charge leads."), say("A crimping tool, and grease against water.")),
-	never: fixed(say("Solder alone on a charge lead's pin: it runs out when the pin grows hot."), say("Old brown plastic with new pins: it has lost its grip.")),
+	match: func(session.Setup) []string {
+		return []string{say("Pins and plug of the same width, for the thickness of the leads: 1.5 mm² or more for charge leads."), say("A crimping tool, and grease against water.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("Solder alone on a charge lead's pin: it runs out when the pin grows hot."), say("Old brown plastic with new pins: it has lost its grip.")}
+	},
 }
 
 var wireThing = thing{
-	match: fixed(say("Wire of the same thickness or one more: 2.5 mm² from regulator to battery on most."), say("Crimps or solder, and tube that shrinks over them.")),
-	never: fixed(say("A new wire around the fuse: it must pass through it.")),
+	match: func(session.Setup) []string {
+		return []string{say("Wire of the same thickness or one more: 2.5 mm² from regulator to battery on most."), say("Crimps or solder, and tube that shrinks over them.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A new wire around the fuse: it must pass through it.")}
+	},
 }
 
 var contactThing = thing{
-	match: fixed(say("A wire brush or emery, a tooth washer, grease."), say("A new eyelet or strap of the same thickness, if the old one is green or stiff.")),
-	never: fixed(say("Paint, or a stainless washer alone, between a ground and its metal.")),
+	match: func(session.Setup) []string {
+		return []string{say("A wire brush or emery, a tooth washer, grease."), say("A new eyelet or strap of the same thickness, if the old one is green or stiff.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("Paint, or a stainless washer alone, between a ground and its metal.")}
+	},
 }
 
 var insulationThing = thing{
-	match: fixed(say("Heat-proof tape or sleeve: near the engine it must stand 150 °C."), say("A clip or tie, so that it does not chafe again.")),
-	never: fixed(say("Household tape on anything inside the engine cover: it melts and creeps.")),
+	match: func(session.Setup) []string {
+		return []string{say("Heat-proof tape or sleeve: near the engine it must stand 150 °C."), say("A clip or tie, so that it does not chafe again.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("Household tape on anything inside the engine cover: it melts and creeps.")}
+	},
 }
 
 var solderThing = thing{
-	match: fixed(say("Solder for 200 °C and more, flux for enamelled wire, an iron of 60 W or more."), say("Heat-proof sleeve and lacing cord.")),
-	never: fixed(say("Soft plumbing solder with acid flux in a winding: it eats the wire."), neverUnread),
+	match: func(session.Setup) []string {
+		return []string{say("Solder for 200 °C and more, flux for enamelled wire, an iron of 60 W or more."), say("Heat-proof sleeve and lacing cord.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("Soft plumbing solder with acid flux in a winding: it eats the wire."), neverUnread}
+	},
 }
 
 var nothingThing = thing{
-	match: fixed(say("Nothing yet: find the circuit first, then mend or replace what is in it.")),
-	never: fixed(say("A meter in the 10 A socket with the starter: it is gone at once.")),
+	match: func(session.Setup) []string {
+		return []string{say("Nothing yet: find the circuit first, then mend or replace what is in it.")}
+	},
+	never: func(session.Setup) []string {
+		return []string{say("A meter in the 10 A socket with the starter: it is gone at once.")}
+	},
 }

@@ -13,87 +13,89 @@ import (
 	"coilbook/engine/spec"
 )
 
-// Titles of the screens.
-var Titles = map[string]string{
-	"start": say("Start"), "setup": say("Set-up"), "check": say("Check"), "sheet": say("All checks"), "result": say("Result"),
-	"sessions": say("Sessions"), "about": say("Safety"), "meters": say("Meters"), "meter": say("Meter"), "nowhere": say("Not found"),
-	"method": say("Method"), "wire": say("Wire"), "find": say("Find the fault"),
-	"practice": say("Practice"), "bench": say("Practice bench"), "naming": say("Name the fault"), "truth": say("What it was"), "earlier": EarlierTitle,
-	"phone": PhoneTitle,
+// Title is a screen's; "" where it has none.
+func Title(screen string) string { return say(titles.of(screen)) }
+
+var titles = table[string, text]{
+	{"start", "Start"}, {"setup", "Set-up"}, {"check", "Check"}, {"sheet", "All checks"}, {"result", "Result"},
+	{"sessions", "Sessions"}, {"about", "Safety"}, {"meters", "Meters"}, {"meter", "Meter"}, {"nowhere", "Not found"},
+	{"method", "Method"}, {"wire", "Wire"}, {"find", "Find the fault"},
+	{"practice", "Practice"}, {"bench", "Practice bench"}, {"naming", "Name the fault"}, {"truth", "What it was"}, {"earlier", EarlierTitle},
+	{"phone", PhoneTitle},
 }
 
 // Words of the frame.
 var (
-	Back          = say("Back")
-	SavingOpening = say("opening…")
-	SavingDone    = say("Saved ✓")
-	SavingNow     = say("saving…")
-	SavingFailed  = say("Not saved")
-	SavingNowhere = say("not kept")
-	LookingUp     = say("Reading the record…")
-	NoStore       = say("This browser keeps no records (private mode?). Everything works; use “Save as file” before you close it.")
-	UpdateReady   = say("A new version is ready.")
-	UpdateNow     = say("Use it now")
-	TryAgain      = say("Try again")
+	Back          = text("Back")
+	SavingOpening = text("opening…")
+	SavingDone    = text("Saved ✓")
+	SavingNow     = text("saving…")
+	SavingFailed  = text("Not saved")
+	SavingNowhere = text("not kept")
+	LookingUp     = text("Reading the record…")
+	NoStore       = text("This browser keeps no records (private mode?). Everything works; use “Save as file” before you close it.")
+	UpdateReady   = text("A new version is ready.")
+	UpdateNow     = text("Use it now")
+	TryAgain      = text("Try again")
 )
 
 // Words of the start screen.
 var (
-	StartQuestion = say("What is the machine doing?")
-	StartScope    = say("The checks cover the generator; “Suspects, and the next check” goes on to battery, regulator, wiring and ignition. All records stay on this phone.")
-	Continue      = say("Continue")
+	StartQuestion = text("What is the machine doing?")
+	StartScope    = text("The checks cover the generator; “Suspects, and the next check” goes on to battery, regulator, wiring and ignition. All records stay on this phone.")
+	Continue      = text("Continue")
 )
 
 // Words of the set-up.
 var (
-	SetupTitle = say("What do you have in front of you?")
-	SetupHint  = say("Change what you know and leave the rest: every answer has a safe default.")
-	SetupBegin = say("Start the checks")
-	SetupKeep  = say("Keep these answers")
-	AskLeads   = say("Charge leads in the plug (same colour)")
-	AskPoles   = say("Poles on the stator")
-	FewerPoles = say("Fewer poles")
-	MorePoles  = say("More poles")
-	AskExciter = say("Is one pole wrapped in tape or thin wire (exciter)?")
-	AskPickup  = say("Is there a pickup beside the flywheel?")
-	AskGround  = say("Does a plug lead go to the core (ground)?")
-	AskMeter   = say("Your meter")
-	AskProfile = say("Limits to judge by")
-	AskAir     = say("Air temperature, °C")
-	AirHint    = say("not sure")
-	AskName    = say("Name of the machine")
-	NameHint   = say("optional")
-	NotSure    = say("Not sure")
-	Yes        = say("Yes")
-	No         = say("No")
-	BadAir     = say("Air temperature: type −40 to 60 °C, or leave it empty.")
+	SetupTitle = text("What do you have in front of you?")
+	SetupHint  = text("Change what you know and leave the rest: every answer has a safe default.")
+	SetupBegin = text("Start the checks")
+	SetupKeep  = text("Keep these answers")
+	AskLeads   = text("Charge leads in the plug (same colour)")
+	AskPoles   = text("Poles on the stator")
+	FewerPoles = text("Fewer poles")
+	MorePoles  = text("More poles")
+	AskExciter = text("Is one pole wrapped in tape or thin wire (exciter)?")
+	AskPickup  = text("Is there a pickup beside the flywheel?")
+	AskGround  = text("Does a plug lead go to the core (ground)?")
+	AskMeter   = text("Your meter")
+	AskProfile = text("Limits to judge by")
+	AskAir     = text("Air temperature, °C")
+	AirHint    = text("not sure")
+	AskName    = text("Name of the machine")
+	NameHint   = text("optional")
+	NotSure    = text("Not sure")
+	Yes        = text("Yes")
+	No         = text("No")
+	BadAir     = text("Air temperature: type −40 to 60 °C, or leave it empty.")
 )
 
 // Words of a check.
 var (
-	TrapsTitle   = say("What spoils this reading")
-	CautionTitle = say("Take care")
-	DialLabel    = say("Dial")
-	JacksLabel   = say("Sockets")
-	WhereLabel   = say("Plug, engine")
-	ToSheet      = say("See all checks")
-	PadLabel     = say("Reading")
-	PadHint      = say("Type what the meter shows.")
-	TypeFirst    = say("Type the number on the display first, or choose “can't do it”.")
-	SkippedHint  = say("Left out. Type a reading to do it after all.")
-	NotDone      = say("not done")
-	ToDo         = say("to do")
-	WhichOne     = say("Which one?")
-	WhichUnit    = say("Which unit does the meter show?")
-	KeyOpen      = say("open line")
-	KeyUnsettled = say("won't settle")
-	KeySkip      = say("can't do it")
-	Erase        = say("Erase")
-	Noted        = say("noted")
-	DoubtTitle   = say("Where the doubt comes from")
-	RunTitle     = say("Readings of this point")
-	ReadOnceMore = say("Read once more")
-	AgainHint    = say("Lift the probes, place them anew, and type what the meter shows now.")
+	TrapsTitle   = text("What spoils this reading")
+	CautionTitle = text("Take care")
+	DialLabel    = text("Dial")
+	JacksLabel   = text("Sockets")
+	WhereLabel   = text("Plug, engine")
+	ToSheet      = text("See all checks")
+	PadLabel     = text("Reading")
+	PadHint      = text("Type what the meter shows.")
+	TypeFirst    = text("Type the number on the display first, or choose “can't do it”.")
+	SkippedHint  = text("Left out. Type a reading to do it after all.")
+	NotDone      = text("not done")
+	ToDo         = text("to do")
+	WhichOne     = text("Which one?")
+	WhichUnit    = text("Which unit does the meter show?")
+	KeyOpen      = text("open line")
+	KeyUnsettled = text("won't settle")
+	KeySkip      = text("can't do it")
+	Erase        = text("Erase")
+	Noted        = text("noted")
+	DoubtTitle   = text("Where the doubt comes from")
+	RunTitle     = text("Readings of this point")
+	ReadOnceMore = text("Read once more")
+	AgainHint    = text("Lift the probes, place them anew, and type what the meter shows now.")
 )
 
 // TakeAgain names the button of one reading of several.
@@ -105,7 +107,7 @@ func TakeAgain(n int, reading string) string {
 func TakeAgainHint(n int) string { return say("Type reading %d anew.", n) }
 
 // TooSmallDrop says that a drop shows no current.
-var TooSmallDrop = say("Next to nothing: the bulb must burn, and the probes sit on bare metal.")
+var TooSmallDrop = text("Next to nothing: the bulb must burn, and the probes sit on bare metal.")
 
 // Feeds says what a reading without a verdict of its own is for.
 func Feeds(c check.Check) string {
@@ -122,33 +124,33 @@ func Feeds(c check.Check) string {
 
 // Words of sheet, result and list.
 var (
-	SheetHint     = say("Tap any row to enter or correct it.")
-	PairsAlike    = say("Pairs alike")
-	ToSetup       = say("Change the set-up")
-	ToResult      = say("See the result")
-	SaveFile      = say("Save as file")
-	GoOn          = say("Go on")
-	Finish        = say("Finish")
-	NoFile        = say("The file could not be written: try again.")
-	UntestedTitle = say("What remains untested")
-	SessionsTitle = say("Saved on this phone")
-	ShowExamples  = say("Put three examples here")
-	AboutExamples = say("An invented workshop quad and a garden scooter; their readings are simulated. They can be removed like any other.")
-	NoSessions    = say("Nothing saved yet. A session appears here with its first reading.")
-	Delete        = say("Delete")
-	Undo          = say("Undo")
-	AboutTitle    = say("About Coilbook, and safety")
-	LookTitle     = say("Look")
-	NowhereTitle  = say("Nothing here")
-	NoSuchPlace   = say("This address leads nowhere. Your records are untouched.")
-	Unread        = say("That session could not be read just now. It is still on this phone.")
-	NoSuchSession = say("That session is not on this phone.")
-	NoSuchCheck   = say("The set-up of this machine has no such check.")
-	ToStart       = say("To the start")
+	SheetHint     = text("Tap any row to enter or correct it.")
+	PairsAlike    = text("Pairs alike")
+	ToSetup       = text("Change the set-up")
+	ToResult      = text("See the result")
+	SaveFile      = text("Save as file")
+	GoOn          = text("Go on")
+	Finish        = text("Finish")
+	NoFile        = text("The file could not be written: try again.")
+	UntestedTitle = text("What remains untested")
+	SessionsTitle = text("Saved on this phone")
+	ShowExamples  = text("Put three examples here")
+	AboutExamples = text("An invented workshop quad and a garden scooter; their readings are simulated. They can be removed like any other.")
+	NoSessions    = text("Nothing saved yet. A session appears here with its first reading.")
+	Delete        = text("Delete")
+	Undo          = text("Undo")
+	AboutTitle    = text("About Coilbook, and safety")
+	LookTitle     = text("Look")
+	NowhereTitle  = text("Nothing here")
+	NoSuchPlace   = text("This address leads nowhere. Your records are untouched.")
+	Unread        = text("That session could not be read just now. It is still on this phone.")
+	NoSuchSession = text("That session is not on this phone.")
+	NoSuchCheck   = text("The set-up of this machine has no such check.")
+	ToStart       = text("To the start")
 )
 
 // Loading stands at the top until the program is there.
-var Loading = say("Loading…")
+var Loading = text("Loading…")
 
 // Offline says whether the signal may go now.
 func Offline(ready bool) string {
@@ -165,10 +167,10 @@ func Unreadable(n int) string {
 
 // Why the last entries are not on the device yet.
 var (
-	StoreSlow    = say("The phone's storage does not answer. Nothing is kept for now: load the page again, or “Save as file” before you close it.")
-	StoreFull    = say("The phone is full: your readings are kept here but not saved. Free some room, then try again.")
-	StoreNewer   = say("A newer Coilbook is open in another tab. Reload this one; “Save as file” keeps what is here.")
-	StoreRefused = say("The phone did not take the last readings. They are kept here; do not close Coilbook.")
+	StoreSlow    = text("The phone's storage does not answer. Nothing is kept for now: load the page again, or “Save as file” before you close it.")
+	StoreFull    = text("The phone is full: your readings are kept here but not saved. Free some room, then try again.")
+	StoreNewer   = text("A newer Coilbook is open in another tab. Reload this one; “Save as file” keeps what is here.")
+	StoreRefused = text("The phone did not take the last readings. They are kept here; do not close Coilbook.")
 )
 
 // CheckOf is the heading of the bar on a check.
@@ -180,7 +182,7 @@ func Progress(done, of int) string {
 }
 
 // TurnDial says what the button that shows the dial is for.
-var TurnDial = say("Tap if yours stands elsewhere")
+var TurnDial = text("Tap if yours stands elsewhere")
 
 // ChangeUnit names the button that changes the unit.
 func ChangeUnit(now string) string { return say("Unit %s. Tap to change", now) }
@@ -300,5 +302,7 @@ func JudgedBy(b assess.Bench) string {
 	return say("Judged by “%s” (wide, common practice) with the doubt of: %s.", ProfileName(b.Profile), MeterOf(b))
 }
 
-// Themes are the looks on offer, by their ids, and their names.
-var Themes = []struct{ ID, Name string }{{"light", say("Light, for the sun")}, {"dark", say("Dark")}, {"system", say("As the phone")}}
+// Themes are the looks on offer.
+func Themes() []Choice {
+	return []Choice{{"light", say("Light, for the sun")}, {"dark", say("Dark")}, {"system", say("As the phone")}}
+}

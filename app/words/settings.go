@@ -2,41 +2,41 @@ package words
 
 // Words of the screen with what was chosen for this phone.
 var (
-	PhoneTitle    = say("This phone")
-	PhoneHeading  = say("How Coilbook behaves on this phone")
-	PhoneHint     = say("Each choice counts at once and stays on this phone. No record changes.")
-	PhoneUnkept   = say("This browser keeps no choices (private mode?). They hold until you close Coilbook.")
-	ToPhone       = say("Set up this phone")
-	ToPhoneHint   = say("larger type, read aloud, screen on, units")
-	ScreenTitle   = say("On the screen")
-	TypeTitle     = say("Size of type")
-	TypeNormal    = say("Normal")
-	TypeLarge     = say("Large")
-	BusyTitle     = say("With your hands busy")
-	AwakeName     = say("Keep the screen on")
-	AwakeHint     = say("During a session; it may go dark again on the lists and the result.")
-	AwakeCannot   = say("This browser cannot keep the screen on. Set a longer time in the phone's own settings.")
-	AloudName     = say("Read aloud by itself")
-	AloudHint     = say("Each new check and each verdict. The button on a check reads it at any time.")
-	AloudTry      = say("Hear how it sounds")
-	VibrateName   = say("Vibrate at a verdict")
-	VibrateHint   = say("In spec: one short. Out of spec: three long. Cannot tell: two short.")
-	VibrateTry    = say("Feel the three")
-	VibrateCannot = say("This browser cannot vibrate.")
-	UnitsTitle    = say("Units")
-	GapUnits      = say("Air gap and feeler gauge")
+	PhoneTitle    = text("This phone")
+	PhoneHeading  = text("How Coilbook behaves on this phone")
+	PhoneHint     = text("Each choice counts at once and stays on this phone. No record changes.")
+	PhoneUnkept   = text("This browser keeps no choices (private mode?). They hold until you close Coilbook.")
+	ToPhone       = text("Set up this phone")
+	ToPhoneHint   = text("larger type, read aloud, screen on, units")
+	ScreenTitle   = text("On the screen")
+	TypeTitle     = text("Size of type")
+	TypeNormal    = text("Normal")
+	TypeLarge     = text("Large")
+	BusyTitle     = text("With your hands busy")
+	AwakeName     = text("Keep the screen on")
+	AwakeHint     = text("During a session; it may go dark again on the lists and the result.")
+	AwakeCannot   = text("This browser cannot keep the screen on. Set a longer time in the phone's own settings.")
+	AloudName     = text("Read aloud by itself")
+	AloudHint     = text("Each new check and each verdict. The button on a check reads it at any time.")
+	AloudTry      = text("Hear how it sounds")
+	VibrateName   = text("Vibrate at a verdict")
+	VibrateHint   = text("In spec: one short. Out of spec: three long. Cannot tell: two short.")
+	VibrateTry    = text("Feel the three")
+	VibrateCannot = text("This browser cannot vibrate.")
+	UnitsTitle    = text("Units")
+	GapUnits      = text("Air gap and feeler gauge")
 	GapMillis     = "mm"
-	GapThous      = say("thousandths of an inch")
-	WarmthUnits   = say("Temperature")
-	UnitsHint     = say("A reading that is typed with its unit, like 12 thou or 80 F, is always taken in that unit. Records keep what was typed.")
-	On            = say("On")
-	Off           = say("Off")
-	KeysTitle     = say("Keys of a keyboard")
-	KeysHint      = say("A whole session can be done on one:")
+	GapThous      = text("thousandths of an inch")
+	WarmthUnits   = text("Temperature")
+	UnitsHint     = text("A reading that is typed with its unit, like 12 thou or 80 F, is always taken in that unit. Records keep what was typed.")
+	On            = text("On")
+	Off           = text("Off")
+	KeysTitle     = text("Keys of a keyboard")
+	KeysHint      = text("A whole session can be done on one:")
 )
 
 // BeginOne leads from an empty list to what the machine is doing.
-var BeginOne = say("Begin a session")
+var BeginOne = text("Begin a session")
 
 // Key is a key and what it does.
 type Key struct{ Keys, Does string }
@@ -56,13 +56,13 @@ func Keys() []Key {
 }
 
 // Asleep says, once, that the screen may go dark.
-var Asleep = say("The phone does not keep its screen on just now, perhaps to save its battery. Tap it now and then.")
+var Asleep = text("The phone does not keep its screen on just now, perhaps to save its battery. Tap it now and then.")
 
 // AsleepSeen puts that sentence away.
-var AsleepSeen = say("All right")
+var AsleepSeen = text("All right")
 
 // Why nothing is read aloud.
 var (
-	NoVoice           = say("This phone has no voice of its own for the browser. One can often be added in the phone's settings for speech. Voices that need the internet are not used.")
-	NoVoiceInLanguage = say("This phone has no voice of its own in this language. One can often be added in the phone's settings for speech.")
+	NoVoice           = text("This phone has no voice of its own for the browser. One can often be added in the phone's settings for speech. Voices that need the internet are not used.")
+	NoVoiceInLanguage = text("This phone has no voice of its own in this language. One can often be added in the phone's settings for speech.")
 )

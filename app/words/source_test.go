@@ -91,6 +91,10 @@ func textsOutsideOfCalls(t *testing.T, dir string, looksSo *regexp.Regexp) map[s
 				for _, at := range sentencesOf[callee(x)] {
 					said[x.Args[at]] = true
 				}
+			case *ast.CompositeLit:
+				for _, text := range textsOfTable(x) {
+					said[text] = true
+				}
 			case *ast.ImportSpec, *ast.Field:
 				return false
 			case *ast.BasicLit:
@@ -104,8 +108,28 @@ func textsOutsideOfCalls(t *testing.T, dir string, looksSo *regexp.Regexp) map[s
 	return out
 }
 
+// textsOfTable are the texts beside the keys of a table, which its readers say.
+func textsOfTable(lit *ast.CompositeLit) (out []ast.Node) {
+	of, ok := lit.Type.(*ast.IndexListExpr)
+	if !ok {
+		return nil
+	}
+	if id, ok := of.X.(*ast.Ident); !ok || id.Name != "table" {
+		return nil
+	}
+	for _, row := range lit.Elts {
+		ast.Inspect(row.(*ast.CompositeLit).Elts[1], func(n ast.Node) bool {
+			if text, ok := n.(*ast.BasicLit); ok {
+				out = append(out, text)
+			}
+			return true
+		})
+	}
+	return out
+}
+
 // sentencesOf are the arguments that a call takes as sentences.
-var sentencesOf = map[string][]int{"say": {0}, "inPicture": {0}, "count": {1, 2}, "tongue.Say": {0}, "tongue.In": {0, 1}, "tongue.Count": {1, 2}}
+var sentencesOf = map[string][]int{"say": {0}, "text": {0}, "inPicture": {0}, "count": {1, 2}, "tongue.Say": {0}, "tongue.In": {0, 1}, "tongue.Count": {1, 2}}
 
 func callee(call *ast.CallExpr) string {
 	switch f := call.Fun.(type) {

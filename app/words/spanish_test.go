@@ -62,8 +62,9 @@ func TestSpanishIsWhole(t *testing.T) {
 	}
 	sayReports(t, say)
 	sayTruths(say)
-	for name, title := range words.Titles {
-		say(name, title)
+	for _, name := range unsaid["ids of screens, as keys"] {
+		assert.NotEmpty(t, words.Title(name), name)
+		say(name, words.Title(name))
 	}
 	for _, card := range words.About() {
 		say(card.Title, append(card.Lines, card.Title)...)
@@ -79,7 +80,7 @@ func TestSpanishIsWhole(t *testing.T) {
 		}
 	}
 	sayPlots(say)
-	for _, w := range words.WireWays {
+	for _, w := range words.WireWays() {
 		say(w.ID, w.Name)
 		for _, f := range words.WireFigures(w.ID) {
 			say(f.ID, f.Name, f.Hint)

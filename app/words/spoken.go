@@ -3,6 +3,7 @@ package words
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"coilbook/app/tongue"
 	"coilbook/engine/check"
@@ -12,14 +13,14 @@ import (
 
 // Words of the way to the answer of the next check.
 var (
-	ToReading = say("Enter the reading")
-	ToAnswer  = say("Answer it")
+	ToReading = text("Enter the reading")
+	ToAnswer  = text("Answer it")
 )
 
 // Words of reading aloud.
 var (
-	ReadAloud   = say("Read aloud")
-	SampleVoice = say("Red on charge lead 1, black on charge lead 2. Let the digits rest.")
+	ReadAloud   = text("Read aloud")
+	SampleVoice = text("Red on charge lead 1, black on charge lead 2. Let the digits rest.")
 )
 
 // Spoken is a check as it is read aloud, a sentence or two at a time: what it is,
@@ -66,10 +67,10 @@ func SpokenVerdict(c check.Check, v spec.Verdict) []string {
 
 // sayable writes out the signs that a voice would spell or leave out.
 func sayable(text string) string {
-	words := strings.Fields(spacedSigns.Replace(text))
+	words := strings.Fields(spacedSigns().Replace(text))
 	for i, w := range words {
 		bare := strings.TrimRight(w, ".,;:?")
-		if full, ok := signs[bare]; ok && (len(bare) > 1 || i > 0 && endsInDigit(words[i-1])) {
+		if full, ok := signs()[bare]; ok && (len(bare) > 1 || i > 0 && endsInDigit(words[i-1])) {
 			words[i] = full + w[len(bare):]
 		}
 	}
@@ -84,42 +85,46 @@ var tight = strings.NewReplacer(" .", ".", " ,", ",", " ;", ";", " :", ":", " ?"
 
 // spacedSigns parts a sign from the number or word it is written to, and says those
 // that are one wherever they stand.
-var spacedSigns = strings.NewReplacer(
-	"kΩ", " kΩ ", "MΩ", " MΩ ", "°C", " °C ", "°F", " °F ", "“", "", "”", "", "…", "", "(", "", ")", "",
-	"VΩ", spaced(tongue.In("read aloud", "volts and ohms")),
-	"mV=", spaced(tongue.In("read aloud", "DC millivolts")),
-	"mV~", spaced(tongue.In("read aloud", "AC millivolts")),
-	"V=", spaced(tongue.In("read aloud", "DC volts")),
-	"V~", spaced(tongue.In("read aloud", "AC volts")),
-	"A=", spaced(tongue.In("read aloud", "DC amperes")),
-	"Ω", spaced(tongue.In("read aloud", "ohms")),
-	"±", spaced(tongue.In("read aloud", "plus or minus")),
-	"·", spaced(tongue.In("read aloud", "and")),
-	"−", spaced(tongue.In("read aloud", "minus")),
-)
+var spacedSigns = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(
+		"kΩ", " kΩ ", "MΩ", " MΩ ", "°C", " °C ", "°F", " °F ", "“", "", "”", "", "…", "", "(", "", ")", "",
+		"VΩ", spaced(tongue.In("read aloud", "volts and ohms")),
+		"mV=", spaced(tongue.In("read aloud", "DC millivolts")),
+		"mV~", spaced(tongue.In("read aloud", "AC millivolts")),
+		"V=", spaced(tongue.In("read aloud", "DC volts")),
+		"V~", spaced(tongue.In("read aloud", "AC volts")),
+		"A=", spaced(tongue.In("read aloud", "DC amperes")),
+		"Ω", spaced(tongue.In("read aloud", "ohms")),
+		"±", spaced(tongue.In("read aloud", "plus or minus")),
+		"·", spaced(tongue.In("read aloud", "and")),
+		"−", spaced(tongue.In("read aloud", "minus")),
+	)
+})
 
 func spaced(words string) string { return " " + words + " " }
 
 // signs are those that stand alone as a word.
-var signs = map[string]string{
-	"kΩ":   tongue.In("read aloud", "kilohms"),
-	"MΩ":   tongue.In("read aloud", "megohms"),
-	"V":    tongue.In("read aloud", "volts"),
-	"mV":   tongue.In("read aloud", "millivolts"),
-	"kV":   tongue.In("read aloud", "kilovolts"),
-	"A":    tongue.In("read aloud", "amperes"),
-	"mA":   tongue.In("read aloud", "milliamperes"),
-	"COM":  tongue.In("read aloud", "common"),
-	"mm":   tongue.In("read aloud", "millimetres"),
-	"thou": tongue.In("read aloud", "thousandths of an inch"),
-	"°C":   tongue.In("read aloud", "degrees Celsius"),
-	"°F":   tongue.In("read aloud", "degrees Fahrenheit"),
-	"Hz":   tongue.In("read aloud", "hertz"),
-	"rpm":  tongue.In("read aloud", "revolutions per minute"),
-	"K":    tongue.In("read aloud", "kelvin"),
-	"k":    tongue.In("read aloud", "kilo"),
-	"M":    tongue.In("read aloud", "mega"),
-	"µF":   tongue.In("read aloud", "microfarads"),
-	"nF":   tongue.In("read aloud", "nanofarads"),
-	"mm²":  tongue.In("read aloud", "square millimetres"),
-}
+var signs = sync.OnceValue(func() map[string]string {
+	return map[string]string{
+		"kΩ":   tongue.In("read aloud", "kilohms"),
+		"MΩ":   tongue.In("read aloud", "megohms"),
+		"V":    tongue.In("read aloud", "volts"),
+		"mV":   tongue.In("read aloud", "millivolts"),
+		"kV":   tongue.In("read aloud", "kilovolts"),
+		"A":    tongue.In("read aloud", "amperes"),
+		"mA":   tongue.In("read aloud", "milliamperes"),
+		"COM":  tongue.In("read aloud", "common"),
+		"mm":   tongue.In("read aloud", "millimetres"),
+		"thou": tongue.In("read aloud", "thousandths of an inch"),
+		"°C":   tongue.In("read aloud", "degrees Celsius"),
+		"°F":   tongue.In("read aloud", "degrees Fahrenheit"),
+		"Hz":   tongue.In("read aloud", "hertz"),
+		"rpm":  tongue.In("read aloud", "revolutions per minute"),
+		"K":    tongue.In("read aloud", "kelvin"),
+		"k":    tongue.In("read aloud", "kilo"),
+		"M":    tongue.In("read aloud", "mega"),
+		"µF":   tongue.In("read aloud", "microfarads"),
+		"nF":   tongue.In("read aloud", "nanofarads"),
+		"mm²":  tongue.In("read aloud", "square millimetres"),
+	}
+})

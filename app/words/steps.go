@@ -54,8 +54,8 @@ func Steps(c check.Check, m meter.Meter) []string {
 
 // Steps that several checks share.
 var (
-	fromTheBack  = say("Plug together. Slide the probes in from the back.")
-	readyToCrank = say("Neutral, plug cap on a grounded plug.")
+	fromTheBack  = text("Plug together. Slide the probes in from the back.")
+	readyToCrank = text("Neutral, plug cap on a grounded plug.")
 )
 
 func probes(c check.Check) string {

@@ -190,10 +190,10 @@ func Brief(c check.Check, v spec.Verdict) string {
 	return Because(c, v) + " " + Decides(v)
 }
 
-var openWhenHot = say("It conducts cold and reads open line hot: a broken wire or joint that parts when it warms up.")
+var openWhenHot = text("It conducts cold and reads open line hot: a broken wire or joint that parts when it warms up.")
 
 // noProof is what an ohm range can never say about insulation.
-var noProof = say("A meter finds a leak; it cannot prove there is none at running voltage.")
+var noProof = text("A meter finds a leak; it cannot prove there is none at running voltage.")
 
 func undecided(v spec.Verdict, limit string) string {
 	switch v.Reason {
@@ -233,22 +233,22 @@ func leakMeans(c check.Check) string {
 	return say("the winding touches the core; damp, dirt or fingers on the tips read the same.")
 }
 
-var lowMeans = map[spec.Measurand]string{
-	spec.ChargePair: say("turns may be shorted."), spec.ChargeGrounded: say("turns may be shorted, or the lead touches the core early."),
-	spec.PickupResistance: say("turns may be shorted."), spec.ExciterResist: say("turns may be shorted."),
-	spec.PickupGap:       say("flywheel and pickup may touch."),
-	spec.ExciterCranking: say("a weak exciter, weak magnets, slow cranking, or a box that drags it down."),
-	spec.ExciterPeak:     say("a weak exciter, weak magnets, slow cranking, or a box that drags it down."),
-	spec.PickupPeak:      say("a wide gap, weak magnets, slow cranking, or shorted turns."),
-	spec.BoxPeak:         say("a dead or weak box, or one that gets too little from exciter or pickup."),
+var lowMeans = table[spec.Measurand, text]{
+	{spec.ChargePair, "turns may be shorted."}, {spec.ChargeGrounded, "turns may be shorted, or the lead touches the core early."},
+	{spec.PickupResistance, "turns may be shorted."}, {spec.ExciterResist, "turns may be shorted."},
+	{spec.PickupGap, "flywheel and pickup may touch."},
+	{spec.ExciterCranking, "a weak exciter, weak magnets, slow cranking, or a box that drags it down."},
+	{spec.ExciterPeak, "a weak exciter, weak magnets, slow cranking, or a box that drags it down."},
+	{spec.PickupPeak, "a wide gap, weak magnets, slow cranking, or shorted turns."},
+	{spec.BoxPeak, "a dead or weak box, or one that gets too little from exciter or pickup."},
 }
 
-var highMeans = map[spec.Measurand]string{
-	spec.LeadZero: say("worn leads, loose sockets or a flat meter battery."), spec.CoreContinuity: say("a bad ground joint, or paint under the probe."),
-	spec.ChargePair: say("a poor joint or a wrong pair of leads."), spec.ChargeGrounded: say("a poor joint, or paint under the probe."),
-	spec.PickupResistance: say("a poor joint, or another kind of pickup."), spec.ExciterResist: say("a poor joint, or another kind of exciter."),
-	spec.PickupGap:   say("the pulse may be too weak to fire."),
-	spec.WindingHeat: say("hotter than its enamel is made for: a shorted or overloaded winding."),
+var highMeans = table[spec.Measurand, text]{
+	{spec.LeadZero, "worn leads, loose sockets or a flat meter battery."}, {spec.CoreContinuity, "a bad ground joint, or paint under the probe."},
+	{spec.ChargePair, "a poor joint or a wrong pair of leads."}, {spec.ChargeGrounded, "a poor joint, or paint under the probe."},
+	{spec.PickupResistance, "a poor joint, or another kind of pickup."}, {spec.ExciterResist, "a poor joint, or another kind of exciter."},
+	{spec.PickupGap, "the pulse may be too weak to fire."},
+	{spec.WindingHeat, "hotter than its enamel is made for: a shorted or overloaded winding."},
 }
 
 // Balance gives the one-sentence reason for the verdict on leads that should
@@ -306,23 +306,23 @@ func leadsOf(c check.Check) string {
 }
 
 // Remedy says what would decide an open verdict.
-func Remedy(r spec.Remedy) string { return remedies[r] }
+func Remedy(r spec.Remedy) string { return say(remedies.of(r)) }
 
-var remedies = map[spec.Remedy]string{
-	spec.MendLeads:    say("Mend or swap the leads, press the tips together again."),
-	spec.ZeroLeads:    say("Take the probes-together reading first."),
-	spec.HigherRange:  say("Turn the dial to a higher range and read again."),
-	spec.CleanContact: say("Clean and dry plug and contact, press harder, read again."),
-	spec.Repeat:       say("Read it again."),
-	spec.LetItCool:    say("Let it cool and read again."),
-	spec.GiveAmbient:  say("Say how warm the air is: copper changes with it."),
-	spec.FactorySpec:  say("The figure from the service manual would narrow the limit."),
-	spec.BetterMeter:  say("A better meter has less doubt."),
-	spec.RetakeOne:    say("Take the reading that stands apart again."),
-	spec.TurnAdapter:  say("Swap the probe tips on the adapter, crank again."),
-	spec.HigherInput:  say("Use a meter of 10 MΩ, or an adapter with a larger capacitor."),
-	spec.CompareLeads: compareLeads,
-	spec.VoltAmp:      say("A bulb and a known resistor in series measure milliohms with the same meter."),
+var remedies = table[spec.Remedy, text]{
+	{spec.MendLeads, "Mend or swap the leads, press the tips together again."},
+	{spec.ZeroLeads, "Take the probes-together reading first."},
+	{spec.HigherRange, "Turn the dial to a higher range and read again."},
+	{spec.CleanContact, "Clean and dry plug and contact, press harder, read again."},
+	{spec.Repeat, "Read it again."},
+	{spec.LetItCool, "Let it cool and read again."},
+	{spec.GiveAmbient, "Say how warm the air is: copper changes with it."},
+	{spec.FactorySpec, "The figure from the service manual would narrow the limit."},
+	{spec.BetterMeter, "A better meter has less doubt."},
+	{spec.RetakeOne, "Take the reading that stands apart again."},
+	{spec.TurnAdapter, "Swap the probe tips on the adapter, crank again."},
+	{spec.HigherInput, "Use a meter of 10 MΩ, or an adapter with a larger capacitor."},
+	{spec.CompareLeads, compareLeads},
+	{spec.VoltAmp, "A bulb and a known resistor in series measure milliohms with the same meter."},
 }
 
 // Decides joins what would decide a verdict, most useful first.

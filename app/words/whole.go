@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"slices"
 
 	"coilbook/engine/check"
@@ -17,57 +18,59 @@ func Answer(yes bool) string {
 }
 
 // Look is the question that eyes answer with yes or no.
-func Look(l check.Look) string { return looks[l].question }
+func Look(l check.Look) string { return say(looks.of(l).question) }
 
 // lookWords name a look, ask it, and say what it is good for.
-type lookWords struct{ name, question, why string }
+type lookWords struct{ name, question, why text }
 
-var looks = map[check.Look]lookWords{
-	check.FuseBlown: {
-		say("The main fuse, by eye"), say("Is the main fuse blown?"),
-		say("Without it nothing comes from the battery, and nothing goes into it."),
-	},
-	check.PlugBurnt: {
-		say("The generator's plug, by eye"), say("Is a pin of the generator's plug brown, melted or loose?"),
-		say("A poor pin grows hot, and the hot place shows."),
-	},
-	check.SparkAtPlug: {
-		say("Spark at its own plug"), say("Do you see a spark at the machine's own plug?"),
-		say("Parts ignition from fuel: with a good spark the trouble lies elsewhere."),
-	},
-	check.SparkAtGoodPlug: {
-		say("Spark at a good plug"), say("Do you see a spark at the good plug?"),
-		say("With a good plug and cap in place, only coil, box and what feeds them are left."),
-	},
-	check.SparkAtLead: {
-		say("Spark from the bare lead"), say("Do you see a spark from the bare lead to metal?"),
-		say("Leaves cap and plug out: if it sparks now, one of them was bad."),
-	},
-	check.SparkWithoutKill: {
-		say("Spark without the kill wire"), say("Do you see a spark with the kill wire off?"),
-		say("If it sparks now, the kill switch or its wire was stopping the engine."),
-	},
-	check.SparkWarm: {
-		say("Spark right after a ride"), say("Do you see a spark while it is still warm?"),
-		say("Some parts fail only when they are warm, and work again once they have cooled."),
-	},
+var looks = table[check.Look, lookWords]{
+	{check.FuseBlown, lookWords{
+		"The main fuse, by eye", "Is the main fuse blown?",
+		"Without it nothing comes from the battery, and nothing goes into it.",
+	}},
+	{check.PlugBurnt, lookWords{
+		"The generator's plug, by eye", "Is a pin of the generator's plug brown, melted or loose?",
+		"A poor pin grows hot, and the hot place shows.",
+	}},
+	{check.SparkAtPlug, lookWords{
+		"Spark at its own plug", "Do you see a spark at the machine's own plug?",
+		"Parts ignition from fuel: with a good spark the trouble lies elsewhere.",
+	}},
+	{check.SparkAtGoodPlug, lookWords{
+		"Spark at a good plug", "Do you see a spark at the good plug?",
+		"With a good plug and cap in place, only coil, box and what feeds them are left.",
+	}},
+	{check.SparkAtLead, lookWords{
+		"Spark from the bare lead", "Do you see a spark from the bare lead to metal?",
+		"Leaves cap and plug out: if it sparks now, one of them was bad.",
+	}},
+	{check.SparkWithoutKill, lookWords{
+		"Spark without the kill wire", "Do you see a spark with the kill wire off?",
+		"If it sparks now, the kill switch or its wire was stopping the engine.",
+	}},
+	{check.SparkWarm, lookWords{
+		"Spark right after a ride", "Do you see a spark while it is still warm?",
+		"Some parts fail only when they are warm, and work again once they have cooled.",
+	}},
 }
 
 // Access says what to do first, so that a check can be done.
 func Access(a check.Access) string {
-	return map[check.Access]string{
-		check.SidePanel:     say("Take the side panel off"),
-		check.Tank:          say("Shut the fuel tap, take the tank off and carry it well away"),
-		check.FlywheelCover: say("Take the flywheel's cover off"),
-		check.PlugParted:    say("Pull the generator's plug apart"),
-		check.SparkPlugOut:  say("Screw the spark plug out and shut the fuel tap"),
-		check.Helper:        say("Have a helper for starter and throttle"),
-		check.EngineOn:      say("Take the machine outdoors and have it ready to start"),
-		check.HotRide:       say("Ride it until it is hot, or until it fails"),
-		check.PeakAdapter:   say("Put the peak adapter on the meter"),
+	return say(accesses.of(a))
+}
 
-		check.RegulatorParted: partedAll,
-	}[a]
+var accesses = table[check.Access, text]{
+	{check.SidePanel, "Take the side panel off"},
+	{check.Tank, "Shut the fuel tap, take the tank off and carry it well away"},
+	{check.FlywheelCover, "Take the flywheel's cover off"},
+	{check.PlugParted, "Pull the generator's plug apart"},
+	{check.SparkPlugOut, "Screw the spark plug out and shut the fuel tap"},
+	{check.Helper, "Have a helper for starter and throttle"},
+	{check.EngineOn, "Take the machine outdoors and have it ready to start"},
+	{check.HotRide, "Ride it until it is hot, or until it fails"},
+	{check.PeakAdapter, "Put the peak adapter on the meter"},
+
+	{check.RegulatorParted, partedAll},
 }
 
 // TerminalIn names a point for a probe as one meets it in a check. On the machine
@@ -126,67 +129,64 @@ func wholeName(c check.Check) string {
 	if n := diodeName(c); n != "" {
 		return n
 	}
-	if n := wholeNames[c.Measures]; n != "" {
-		return n
-	}
-	if n := looks[c.Looks].name; n != "" {
-		return n
+	if sentence := cmp.Or(wholeNames.of(c.Measures), looks.of(c.Looks).name); sentence != "" {
+		return say(sentence)
 	}
 	return string(c.ID)
 }
 
-var wholeNames = map[spec.Measurand]string{
-	spec.BatteryRest:     say("Battery at rest"),
-	spec.BatteryLamp:     say("Battery with the lamp on"),
-	spec.BatteryCranking: say("Battery, cranking"),
-	spec.BatteryIdle:     say("Battery at idle"),
-	spec.Battery3000:     say("Battery at 3000 rpm"),
-	spec.Battery5000:     say("Battery at 5000 rpm"),
-	spec.DropPlus:        say("Drop, regulator to battery plus"),
-	spec.DropGround:      say("Drop, battery minus to regulator"),
-	spec.DropTerminal:    say("Drop over the plus clamp"),
-	spec.SupplyKey:       say("Supply behind the key"),
-	spec.KeyOffCurrent:   say("Current with the key off"),
-	spec.PickupToCore:    say("Pickup to core"),
-	spec.PickupCranking:  say("Pickup volts, cranking"),
-	spec.PinPickup:       say("Pickup's pin in the plug"),
-	spec.PinExciter:      say("Exciter's pin in the plug"),
-	spec.ExciterFree:     say("Exciter volts unplugged, cranking"),
-	spec.KillWire:        say("Kill wire to engine metal"),
-	spec.BoxGround:       say("Ground of the ignition box"),
-	spec.BoxFeed:         say("Supply of the ignition box"),
-	spec.BoxOutputAC:     say("Ignition box output, cranking"),
-	spec.CoilPrimary:     say("Ignition coil, small pin"),
-	spec.CoilSecondary:   say("Ignition coil, spark lead"),
-	spec.PlugCap:         say("Plug cap resistance"),
-	spec.PlugLeak:        say("Leak across the spark plug"),
+var wholeNames = table[spec.Measurand, text]{
+	{spec.BatteryRest, "Battery at rest"},
+	{spec.BatteryLamp, "Battery with the lamp on"},
+	{spec.BatteryCranking, "Battery, cranking"},
+	{spec.BatteryIdle, "Battery at idle"},
+	{spec.Battery3000, "Battery at 3000 rpm"},
+	{spec.Battery5000, "Battery at 5000 rpm"},
+	{spec.DropPlus, "Drop, regulator to battery plus"},
+	{spec.DropGround, "Drop, battery minus to regulator"},
+	{spec.DropTerminal, "Drop over the plus clamp"},
+	{spec.SupplyKey, "Supply behind the key"},
+	{spec.KeyOffCurrent, "Current with the key off"},
+	{spec.PickupToCore, "Pickup to core"},
+	{spec.PickupCranking, "Pickup volts, cranking"},
+	{spec.PinPickup, "Pickup's pin in the plug"},
+	{spec.PinExciter, "Exciter's pin in the plug"},
+	{spec.ExciterFree, "Exciter volts unplugged, cranking"},
+	{spec.KillWire, "Kill wire to engine metal"},
+	{spec.BoxGround, "Ground of the ignition box"},
+	{spec.BoxFeed, "Supply of the ignition box"},
+	{spec.BoxOutputAC, "Ignition box output, cranking"},
+	{spec.CoilPrimary, "Ignition coil, small pin"},
+	{spec.CoilSecondary, "Ignition coil, spark lead"},
+	{spec.PlugCap, "Plug cap resistance"},
+	{spec.PlugLeak, "Leak across the spark plug"},
 }
 
-var wholeWhy = map[spec.Measurand]string{
-	spec.BatteryRest:     say("Says how full the battery is, before anything is asked of it."),
-	spec.BatteryLamp:     say("A worn battery reads well at rest and sags under a small load."),
-	spec.BatteryCranking: say("The starter is the hardest load there is: a worn battery breaks down under it."),
-	spec.BatteryIdle:     say("Compared with the battery at rest, it says whether anything charges at idle."),
-	spec.Battery3000:     say("Shows whether the battery is charged as it should be."),
-	spec.Battery5000:     say("Shows whether the regulator holds the volts down when the generator gives most."),
-	spec.DropPlus:        say("Volts lost on the way to the battery: a bad wire, fuse holder or clamp."),
-	spec.DropGround:      say("Volts lost on the way back. The regulator sees them too, and holds the battery too low."),
-	spec.DropTerminal:    say("A loose or dirty clamp reads well at rest and fails when the starter asks for current."),
-	spec.SupplyKey:       say("Shows whether the battery's volts come through fuse and key."),
-	spec.KeyOffCurrent:   say("Finds what empties the battery while the machine stands."),
-	spec.ChargeAC:        say("Shows what the generator gives by itself, without regulator and battery."),
-	spec.PlugDrop:        say("A poor pin takes volts as soon as current runs; with an ohm meter it looks good."),
-	spec.PickupToCore:    say("A pickup that touches the core loses its pulse."),
-	spec.PinPickup:       say("A burnt or loose pin keeps the pickup's pulse from the box."),
-	spec.PinExciter:      say("A burnt or loose pin keeps the exciter's volts from the box."),
-	spec.PickupCranking:  say("Shows whether the pickup gives a pulse at all; its height this meter cannot read."),
-	spec.ExciterFree:     say("Shows what the exciter gives by itself: if it drops once plugged in, box or kill circuit loads it."),
-	spec.KillWire:        say("A kill wire that touches metal stops the engine as if the switch were off."),
-	spec.BoxGround:       say("Without a good ground the ignition box cannot fire."),
-	spec.BoxFeed:         say("An ignition box that the battery feeds needs nearly all of its volts."),
-	spec.BoxOutputAC:     say("Parts box from coil: pulses here and no spark means the coil or what follows it."),
-	spec.CoilPrimary:     say("Finds a broken winding behind the small pin."),
-	spec.CoilSecondary:   say("Finds a break in the fine winding or in the spark lead."),
-	spec.PlugCap:         say("A resistor in the cap burns out and keeps the spark back."),
-	spec.PlugLeak:        say("Soot or wet fuel lets the spark's volts leak away before it can jump."),
+var wholeWhy = table[spec.Measurand, text]{
+	{spec.BatteryRest, "Says how full the battery is, before anything is asked of it."},
+	{spec.BatteryLamp, "A worn battery reads well at rest and sags under a small load."},
+	{spec.BatteryCranking, "The starter is the hardest load there is: a worn battery breaks down under it."},
+	{spec.BatteryIdle, "Compared with the battery at rest, it says whether anything charges at idle."},
+	{spec.Battery3000, "Shows whether the battery is charged as it should be."},
+	{spec.Battery5000, "Shows whether the regulator holds the volts down when the generator gives most."},
+	{spec.DropPlus, "Volts lost on the way to the battery: a bad wire, fuse holder or clamp."},
+	{spec.DropGround, "Volts lost on the way back. The regulator sees them too, and holds the battery too low."},
+	{spec.DropTerminal, "A loose or dirty clamp reads well at rest and fails when the starter asks for current."},
+	{spec.SupplyKey, "Shows whether the battery's volts come through fuse and key."},
+	{spec.KeyOffCurrent, "Finds what empties the battery while the machine stands."},
+	{spec.ChargeAC, "Shows what the generator gives by itself, without regulator and battery."},
+	{spec.PlugDrop, "A poor pin takes volts as soon as current runs; with an ohm meter it looks good."},
+	{spec.PickupToCore, "A pickup that touches the core loses its pulse."},
+	{spec.PinPickup, "A burnt or loose pin keeps the pickup's pulse from the box."},
+	{spec.PinExciter, "A burnt or loose pin keeps the exciter's volts from the box."},
+	{spec.PickupCranking, "Shows whether the pickup gives a pulse at all; its height this meter cannot read."},
+	{spec.ExciterFree, "Shows what the exciter gives by itself: if it drops once plugged in, box or kill circuit loads it."},
+	{spec.KillWire, "A kill wire that touches metal stops the engine as if the switch were off."},
+	{spec.BoxGround, "Without a good ground the ignition box cannot fire."},
+	{spec.BoxFeed, "An ignition box that the battery feeds needs nearly all of its volts."},
+	{spec.BoxOutputAC, "Parts box from coil: pulses here and no spark means the coil or what follows it."},
+	{spec.CoilPrimary, "Finds a broken winding behind the small pin."},
+	{spec.CoilSecondary, "Finds a break in the fine winding or in the spark lead."},
+	{spec.PlugCap, "A resistor in the cap burns out and keeps the spark back."},
+	{spec.PlugLeak, "Soot or wet fuel lets the spark's volts leak away before it can jump."},
 }

@@ -8,16 +8,16 @@ import (
 
 // Steps that several checks of a whole machine share.
 var (
-	tipsOnPosts    = say("Press the tips on the posts themselves, not on the clamps.")
-	letRest        = say("Let the digits rest, then type them.")
-	clipsFirst     = say("Clip them on before the engine starts, cables clear of fan and exhaust.")
-	stopThenOff    = say("Let the digits rest, type them. Stop the engine first, then take the clips off.")
-	outdoors       = say("Outdoors, in neutral, brake on.")
-	helperCranks   = say("The helper cranks three seconds, hands off the tips.")
-	highestSteady  = say("Type the highest steady number.")
-	boxStaysFull   = say("Key off. Wait a minute after the last crank: the ignition box stays charged.")
-	startsAnyway   = say("If it starts, stop it and crank once more for the reading.")
-	onlyItsOwnLead = say("Plug together. Slide the probes in from the back, one on each side, on the same lead.")
+	tipsOnPosts    = text("Press the tips on the posts themselves, not on the clamps.")
+	letRest        = text("Let the digits rest, then type them.")
+	clipsFirst     = text("Clip them on before the engine starts, cables clear of fan and exhaust.")
+	stopThenOff    = text("Let the digits rest, type them. Stop the engine first, then take the clips off.")
+	outdoors       = text("Outdoors, in neutral, brake on.")
+	helperCranks   = text("The helper cranks three seconds, hands off the tips.")
+	highestSteady  = text("Type the highest steady number.")
+	boxStaysFull   = text("Key off. Wait a minute after the last crank: the ignition box stays charged.")
+	startsAnyway   = text("If it starts, stop it and crank once more for the reading.")
+	onlyItsOwnLead = text("Plug together. Slide the probes in from the back, one on each side, on the same lead.")
 )
 
 // wholeSteps says how the checks around the generator are done; nil for others.

@@ -27,7 +27,9 @@ const (
 )
 
 // WireWays are the ways on offer.
-var WireWays = []Choice{{WireByTurns, say("Turns")}, {WireByWeight, say("Weight of the copper")}, {WireByDiameter, say("Thickness of the wire")}}
+func WireWays() []Choice {
+	return []Choice{{WireByTurns, say("Turns")}, {WireByWeight, say("Weight of the copper")}, {WireByDiameter, say("Thickness of the wire")}}
+}
 
 // WireFigures are the figures that a way asks for.
 func WireFigures(way string) []Figure {
@@ -43,13 +45,13 @@ func WireFigures(way string) []Figure {
 
 // Words of the wire estimate.
 var (
-	WireTitle     = say("What wire is it wound with?")
-	WireHint      = say("The ohms and one more thing that you know give length and thickness of the wire. It is an estimate, for a rewind or a comparison.")
-	AskCoil       = say("Which reading")
-	AskWay        = say("What you know of it")
-	NoCoil        = say("Take an ohm reading of a winding first.")
-	WireBadInHand = say("Wires side by side: type a whole number from 1.")
-	ToWire        = say("What wire is it wound with?")
+	WireTitle     = text("What wire is it wound with?")
+	WireHint      = text("The ohms and one more thing that you know give length and thickness of the wire. It is an estimate, for a rewind or a comparison.")
+	AskCoil       = text("Which reading")
+	AskWay        = text("What you know of it")
+	NoCoil        = text("Take an ohm reading of a winding first.")
+	WireBadInHand = text("Wires side by side: type a whole number from 1.")
+	ToWire        = text("What wire is it wound with?")
 )
 
 // WireMissing asks for a figure.

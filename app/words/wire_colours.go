@@ -3,6 +3,7 @@ package words
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"coilbook/app/tongue"
 	"coilbook/engine/check"
@@ -11,32 +12,34 @@ import (
 
 // Words of the colours of leads.
 var (
-	ColoursTitle = say("Colours of the leads")
-	ColoursHint  = say("If you like: pictures and steps then name the leads by their colours. Look at the generator's side of the plug; the harness side often has others.")
-	NoColour     = say("not given")
-	NoStripe     = say("no stripe")
-	AskColour    = say("Colour")
-	AskStripe    = say("Stripe")
+	ColoursTitle = text("Colours of the leads")
+	ColoursHint  = text("If you like: pictures and steps then name the leads by their colours. Look at the generator's side of the plug; the harness side often has others.")
+	NoColour     = text("not given")
+	NoStripe     = text("no stripe")
+	AskColour    = text("Colour")
+	AskStripe    = text("Stripe")
 )
 
 // Colour names one.
-func Colour(c check.Colour) string { return colours[c] }
+func Colour(c check.Colour) string { return colours()[c] }
 
-var colours = map[check.Colour]string{
-	check.Black:      tongue.In("a lead's colour", "black"),
-	check.Brown:      tongue.In("a lead's colour", "brown"),
-	check.Red:        tongue.In("a lead's colour", "red"),
-	check.Orange:     tongue.In("a lead's colour", "orange"),
-	check.Yellow:     tongue.In("a lead's colour", "yellow"),
-	check.Green:      tongue.In("a lead's colour", "green"),
-	check.LightGreen: tongue.In("a lead's colour", "light green"),
-	check.Blue:       tongue.In("a lead's colour", "blue"),
-	check.LightBlue:  tongue.In("a lead's colour", "light blue"),
-	check.Violet:     tongue.In("a lead's colour", "violet"),
-	check.Grey:       tongue.In("a lead's colour", "grey"),
-	check.White:      tongue.In("a lead's colour", "white"),
-	check.Pink:       tongue.In("a lead's colour", "pink"),
-}
+var colours = sync.OnceValue(func() map[check.Colour]string {
+	return map[check.Colour]string{
+		check.Black:      tongue.In("a lead's colour", "black"),
+		check.Brown:      tongue.In("a lead's colour", "brown"),
+		check.Red:        tongue.In("a lead's colour", "red"),
+		check.Orange:     tongue.In("a lead's colour", "orange"),
+		check.Yellow:     tongue.In("a lead's colour", "yellow"),
+		check.Green:      tongue.In("a lead's colour", "green"),
+		check.LightGreen: tongue.In("a lead's colour", "light green"),
+		check.Blue:       tongue.In("a lead's colour", "blue"),
+		check.LightBlue:  tongue.In("a lead's colour", "light blue"),
+		check.Violet:     tongue.In("a lead's colour", "violet"),
+		check.Grey:       tongue.In("a lead's colour", "grey"),
+		check.White:      tongue.In("a lead's colour", "white"),
+		check.Pink:       tongue.In("a lead's colour", "pink"),
+	}
+})
 
 // WireColour names a lead's colour with its stripe.
 func WireColour(w check.Wire) string {

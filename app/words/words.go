@@ -4,6 +4,7 @@
 package words
 
 import (
+	"cmp"
 	"strings"
 
 	"coilbook/app/tongue"
@@ -15,7 +16,7 @@ import (
 // Name and what it is for.
 var (
 	AppName = "Coilbook"
-	AppJob  = say("Find out why a small machine does not charge or does not spark, with a cheap meter and no signal.")
+	AppJob  = text("Find out why a small machine does not charge or does not spark, with a cheap meter and no signal.")
 )
 
 // Terminal names a point for a probe.
@@ -26,45 +27,45 @@ func Terminal(t check.Terminal) string {
 	if n, ok := strings.CutPrefix(string(t), "regulator-"); ok && len(n) == 1 {
 		return say("the regulator's side of charge lead %s", n)
 	}
-	return terminals[t]
+	return say(terminals.of(t))
 }
 
-var terminals = map[check.Terminal]string{
-	check.OtherProbe:  say("the other probe"),
-	check.Core:        say("bare metal of the stator core"),
-	check.GroundLead:  say("the ground lead in the plug"),
-	check.PickupA:     say("the first pickup lead"),
-	check.PickupB:     say("the second pickup lead"),
-	check.ExciterLead: say("the exciter lead"),
-	check.ReluctorGap: say("between pickup and the raised bar on the flywheel"),
-	check.BoxOutput:   say("the lead from the ignition box to the coil"),
+var terminals = table[check.Terminal, text]{
+	{check.OtherProbe, "the other probe"},
+	{check.Core, "bare metal of the stator core"},
+	{check.GroundLead, "the ground lead in the plug"},
+	{check.PickupA, "the first pickup lead"},
+	{check.PickupB, "the second pickup lead"},
+	{check.ExciterLead, "the exciter lead"},
+	{check.ReluctorGap, "between pickup and the raised bar on the flywheel"},
+	{check.BoxOutput, "the lead from the ignition box to the coil"},
 
-	check.BatteryPlus:  say("battery plus"),
-	check.BatteryMinus: say("battery minus"),
-	check.ResistorA:    say("one end of the known resistor"),
-	check.ResistorB:    say("the resistor's other end"),
+	{check.BatteryPlus, "battery plus"},
+	{check.BatteryMinus, "battery minus"},
+	{check.ResistorA, "one end of the known resistor"},
+	{check.ResistorB, "the resistor's other end"},
 
-	check.PlusClamp:     say("the cable clamp on battery plus"),
-	check.MinusClamp:    say("the clamp that came off battery minus"),
-	check.FuseIn:        say("the main fuse, harness side"),
-	check.FuseOut:       say("the main fuse, battery side"),
-	check.RegulatorPlus: say("the regulator's plus wire"),
-	check.RegulatorBody: say("the regulator's body or ground wire"),
-	check.Frame:         say("bare metal of the frame"),
-	check.KeyOut:        say("the wire that the key turns on"),
-	check.LightingLead:  say("the lighting lead"),
-	check.PickupTwo:     say("the second pickup's live lead"),
-	check.BoxExciter:    say("the exciter wire at the ignition box"),
-	check.BoxPickup:     say("the pickup wire at the ignition box"),
-	check.BoxGround:     say("the ground pin of the ignition box"),
-	check.BoxFeed:       say("the supply pin of the ignition box"),
-	check.KillWire:      say("the kill wire"),
-	check.CoilPrimary:   say("the small pin of the ignition coil"),
-	check.SparkLead:     say("the bare end of the spark lead"),
-	check.CapScrew:      say("the cap's screw for the lead"),
-	check.CapEnd:        say("the spring that grips the plug"),
-	check.PlugTop:       say("the spark plug's top"),
-	check.PlugThread:    say("its thread"),
+	{check.PlusClamp, "the cable clamp on battery plus"},
+	{check.MinusClamp, "the clamp that came off battery minus"},
+	{check.FuseIn, "the main fuse, harness side"},
+	{check.FuseOut, "the main fuse, battery side"},
+	{check.RegulatorPlus, "the regulator's plus wire"},
+	{check.RegulatorBody, "the regulator's body or ground wire"},
+	{check.Frame, "bare metal of the frame"},
+	{check.KeyOut, "the wire that the key turns on"},
+	{check.LightingLead, "the lighting lead"},
+	{check.PickupTwo, "the second pickup's live lead"},
+	{check.BoxExciter, "the exciter wire at the ignition box"},
+	{check.BoxPickup, "the pickup wire at the ignition box"},
+	{check.BoxGround, "the ground pin of the ignition box"},
+	{check.BoxFeed, "the supply pin of the ignition box"},
+	{check.KillWire, "the kill wire"},
+	{check.CoilPrimary, "the small pin of the ignition coil"},
+	{check.SparkLead, "the bare end of the spark lead"},
+	{check.CapScrew, "the cap's screw for the lead"},
+	{check.CapEnd, "the spring that grips the plug"},
+	{check.PlugTop, "the spark plug's top"},
+	{check.PlugThread, "its thread"},
 }
 
 // ShortTerminal names a point where there is room for one word.
@@ -75,16 +76,18 @@ func ShortTerminal(t check.Terminal) string {
 	if n, ok := strings.CutPrefix(string(t), "regulator-"); ok && len(n) == 1 {
 		return say("reg %s", n)
 	}
-	return map[check.Terminal]string{
-		check.Core: say("core"), check.GroundLead: say("ground"), check.PickupA: say("pickup 1"), check.PickupB: say("pickup 2"),
-		check.ExciterLead: say("exciter"), check.OtherProbe: say("probe"), check.ReluctorGap: say("gap"),
-		check.BoxOutput: say("box out"), check.BatteryPlus: "+", check.BatteryMinus: "−", check.ResistorA: say("R end 1"), check.ResistorB: say("R end 2"),
-		check.PlusClamp: say("clamp +"), check.MinusClamp: say("clamp −"), check.FuseIn: say("fuse in"), check.FuseOut: say("fuse out"), check.RegulatorPlus: say("reg +"),
-		check.RegulatorBody: say("reg body"), check.Frame: say("frame"), check.KeyOut: say("key out"), check.LightingLead: say("lights"),
-		check.PickupTwo: say("pickup 3"), check.BoxExciter: say("box exc"), check.BoxPickup: say("box trig"), check.BoxGround: say("box gnd"),
-		check.BoxFeed: say("box feed"), check.KillWire: say("kill"), check.CoilPrimary: say("coil pin"), check.SparkLead: say("HT lead"),
-		check.CapScrew: say("screw"), check.CapEnd: say("cap end"), check.PlugTop: say("top"), check.PlugThread: say("thread"),
-	}[t]
+	return say(shortTerminals.of(t))
+}
+
+var shortTerminals = table[check.Terminal, text]{
+	{check.Core, "core"}, {check.GroundLead, "ground"}, {check.PickupA, "pickup 1"}, {check.PickupB, "pickup 2"},
+	{check.ExciterLead, "exciter"}, {check.OtherProbe, "probe"}, {check.ReluctorGap, "gap"},
+	{check.BoxOutput, "box out"}, {check.BatteryPlus, "+"}, {check.BatteryMinus, "−"}, {check.ResistorA, "R end 1"}, {check.ResistorB, "R end 2"},
+	{check.PlusClamp, "clamp +"}, {check.MinusClamp, "clamp −"}, {check.FuseIn, "fuse in"}, {check.FuseOut, "fuse out"}, {check.RegulatorPlus, "reg +"},
+	{check.RegulatorBody, "reg body"}, {check.Frame, "frame"}, {check.KeyOut, "key out"}, {check.LightingLead, "lights"},
+	{check.PickupTwo, "pickup 3"}, {check.BoxExciter, "box exc"}, {check.BoxPickup, "box trig"}, {check.BoxGround, "box gnd"},
+	{check.BoxFeed, "box feed"}, {check.KillWire, "kill"}, {check.CoilPrimary, "coil pin"}, {check.SparkLead, "HT lead"},
+	{check.CapScrew, "screw"}, {check.CapEnd, "cap end"}, {check.PlugTop, "top"}, {check.PlugThread, "thread"},
 }
 
 // CheckName is the short name of a check, for lists and headings.
@@ -187,12 +190,7 @@ func Why(c check.Check) string {
 	if c.Swapped {
 		return say("About the same both ways: DC gets in. About double one way and nothing the other: a single diode.")
 	}
-	for _, said := range []string{why[c.Measures], wholeWhy[c.Measures], diodeWhy[c.Measures]} {
-		if said != "" {
-			return said
-		}
-	}
-	return looks[c.Looks].why
+	return say(cmp.Or(why.of(c.Measures), wholeWhy.of(c.Measures), diodeWhy.of(c.Measures), looks.of(c.Looks).why))
 }
 
 // Minutes says how long a check takes.
@@ -206,36 +204,38 @@ func Minutes(c check.Check) string {
 	return say("About %s minutes.", decimal(c.Minutes, 0))
 }
 
-var why = map[spec.Measurand]string{
-	spec.LeadZero:         say("Your leads have ohms of their own. They are taken off every small reading."),
-	spec.CoreContinuity:   say("A broken ground lead makes good windings look dead."),
-	spec.ChargePair:       say("Finds a broken winding; compared with its sisters, a shorted one."),
-	spec.ChargeGrounded:   say("The other end of this winding sits on the core, so it must conduct."),
-	spec.ChargeToCore:     say("The winding must not touch the iron it is wound on."),
-	spec.PhaseToPhase:     say("The two windings must not touch each other."),
-	spec.PickupResistance: say("Finds a broken or shorted pickup: no pulse, no spark."),
-	spec.PickupGap:        say("Too wide and the pulse is too weak; too narrow and metal touches."),
-	spec.ExciterResist:    say("Finds a broken or shorted exciter: it feeds the ignition box."),
-	spec.ExciterCranking:  say("Shows whether the exciter gives enough with the box drawing on it. Cranking is slower than most meters are made for; the doubt allows for it."),
+var why = table[spec.Measurand, text]{
+	{spec.LeadZero, "Your leads have ohms of their own. They are taken off every small reading."},
+	{spec.CoreContinuity, "A broken ground lead makes good windings look dead."},
+	{spec.ChargePair, "Finds a broken winding; compared with its sisters, a shorted one."},
+	{spec.ChargeGrounded, "The other end of this winding sits on the core, so it must conduct."},
+	{spec.ChargeToCore, "The winding must not touch the iron it is wound on."},
+	{spec.PhaseToPhase, "The two windings must not touch each other."},
+	{spec.PickupResistance, "Finds a broken or shorted pickup: no pulse, no spark."},
+	{spec.PickupGap, "Too wide and the pulse is too weak; too narrow and metal touches."},
+	{spec.ExciterResist, "Finds a broken or shorted exciter: it feeds the ignition box."},
+	{spec.ExciterCranking, "Shows whether the exciter gives enough with the box drawing on it. Cranking is slower than most meters are made for; the doubt allows for it."},
 
-	spec.ResistorDrop:  say("One current runs through both, so this drop says how much. Your meter's error cancels."),
-	spec.WindingDrop:   say("Compared with the known resistor, it gives the winding's milliohms. A few shorted turns show."),
-	spec.HotResistance: say("Some breaks and shorts show only when the copper is hot."),
-	spec.ExciterPeak:   say("The box lives on the peak. Ordinary AC volts do not show it."),
-	spec.PickupPeak:    say("The pulse is short: ordinary AC volts show next to nothing of it. The adapter holds its peak."),
-	spec.BoxPeak:       say("Shows whether the box sends its pulse to the coil. Exciter and pickup come first: it needs both."),
-	spec.BatteryVolts:  say("The number to compare with: the AC range is tried on the same battery."),
-	spec.BatteryOnAC:   say("A battery is no AC. If the meter shows nothing, it keeps DC out of its AC range."),
-	spec.KnownResistor: say("Shows how true the ohm range is, with a value you know."),
+	{spec.ResistorDrop, "One current runs through both, so this drop says how much. Your meter's error cancels."},
+	{spec.WindingDrop, "Compared with the known resistor, it gives the winding's milliohms. A few shorted turns show."},
+	{spec.HotResistance, "Some breaks and shorts show only when the copper is hot."},
+	{spec.ExciterPeak, "The box lives on the peak. Ordinary AC volts do not show it."},
+	{spec.PickupPeak, "The pulse is short: ordinary AC volts show next to nothing of it. The adapter holds its peak."},
+	{spec.BoxPeak, "Shows whether the box sends its pulse to the coil. Exciter and pickup come first: it needs both."},
+	{spec.BatteryVolts, "The number to compare with: the AC range is tried on the same battery."},
+	{spec.BatteryOnAC, "A battery is no AC. If the meter shows nothing, it keeps DC out of its AC range."},
+	{spec.KnownResistor, "Shows how true the ohm range is, with a value you know."},
 }
 
 // Meter names a described meter.
 func Meter(id string) string {
-	return map[string]string{
-		"cheap":    say("Cheap, turn-the-dial (1999 counts)"),
-		"auto4000": say("Mid-price, picks its own range (4000 counts)"),
-		"auto6000": say("Good, true RMS (6000 counts)"),
-	}[id]
+	return say(metersInWords.of(id))
+}
+
+var metersInWords = table[string, text]{
+	{"cheap", "Cheap, turn-the-dial (1999 counts)"},
+	{"auto4000", "Mid-price, picks its own range (4000 counts)"},
+	{"auto6000", "Good, true RMS (6000 counts)"},
 }
 
 // Dial says where the dial goes.
@@ -281,31 +281,35 @@ func Where(c check.Check) string {
 
 // Part names a part, as a sentence starts.
 func Part(p check.Part) string {
-	return map[check.Part]string{
-		check.MeterLeads: say("Meter leads"), check.ChargeWinding: say("Charge winding"), check.Pickup: say("Pickup"),
-		check.Exciter: say("Exciter"), check.CoreGround: say("Ground lead"),
-		check.IgnitionBox: say("Ignition box"), check.MeterItself: say("The meter itself"),
-		check.Flywheel: say("Flywheel and magnets"), check.Regulator: say("Regulator-rectifier"), check.Battery: say("Battery"),
-		check.Wiring: say("Wiring, fuse and grounds"), check.KillCircuit: say("Kill circuit"), check.IgnitionCoil: say("Ignition coil"),
-		check.SparkPlug: say("Spark plug and cap"),
-	}[p]
+	return say(parts.of(p))
+}
+
+var parts = table[check.Part, text]{
+	{check.MeterLeads, "Meter leads"}, {check.ChargeWinding, "Charge winding"}, {check.Pickup, "Pickup"},
+	{check.Exciter, "Exciter"}, {check.CoreGround, "Ground lead"},
+	{check.IgnitionBox, "Ignition box"}, {check.MeterItself, "The meter itself"},
+	{check.Flywheel, "Flywheel and magnets"}, {check.Regulator, "Regulator-rectifier"}, {check.Battery, "Battery"},
+	{check.Wiring, "Wiring, fuse and grounds"}, {check.KillCircuit, "Kill circuit"}, {check.IgnitionCoil, "Ignition coil"},
+	{check.SparkPlug, "Spark plug and cap"},
 }
 
 // Aim names what the user came for.
-func Aim(a check.Aim) string { return aims[a].name }
+func Aim(a check.Aim) string { return say(aims.of(a).name) }
 
 // AimHint says it in other words.
-func AimHint(a check.Aim) string { return aims[a].hint }
+func AimHint(a check.Aim) string { return say(aims.of(a).hint) }
 
-var aims = map[check.Aim]struct{ name, hint string }{
-	check.NoCharge:     {say("Won't charge"), say("battery low, lamp dim at speed")},
-	check.Overcharges:  {say("Charges too much"), say("bulbs blow, battery boils dry")},
-	check.FlatStanding: {say("Flat after standing"), say("good last week, empty now")},
-	check.NoSpark:      {say("No spark"), say("it cranks and won't start")},
-	check.WeakSpark:    {say("Weak spark"), say("starts badly, misfires now and then")},
-	check.CutsOutHot:   {say("Cuts out when hot"), say("runs again once it has cooled")},
-	check.Bench:        {say("Stator on the bench"), say("check it before it goes in")},
-	check.SelfCheck:    {say("Check the meter itself"), say("learn what it is worth, with a battery and its own leads")},
+type aimWords struct{ name, hint text }
+
+var aims = table[check.Aim, aimWords]{
+	{check.NoCharge, aimWords{"Won't charge", "battery low, lamp dim at speed"}},
+	{check.Overcharges, aimWords{"Charges too much", "bulbs blow, battery boils dry"}},
+	{check.FlatStanding, aimWords{"Flat after standing", "good last week, empty now"}},
+	{check.NoSpark, aimWords{"No spark", "it cranks and won't start"}},
+	{check.WeakSpark, aimWords{"Weak spark", "starts badly, misfires now and then"}},
+	{check.CutsOutHot, aimWords{"Cuts out when hot", "runs again once it has cooled"}},
+	{check.Bench, aimWords{"Stator on the bench", "check it before it goes in"}},
+	{check.SelfCheck, aimWords{"Check the meter itself", "learn what it is worth, with a battery and its own leads"}},
 }
 
 // Outcome is the verdict's word.
