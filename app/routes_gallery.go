@@ -12,6 +12,7 @@ import (
 	"coilbook/app/device"
 	"coilbook/app/screen"
 	"coilbook/app/store"
+	"coilbook/engine/spec"
 	"coilbook/specs"
 )
 
@@ -22,7 +23,7 @@ func routes() {
 		panic(err)
 	}
 	newDesk := func(post func(func()), empty bool) *desk.Desk {
-		return desk.New(desk.World{Open: hung(empty), Now: time.Now, NewID: device.NewID, Profiles: profiles, Post: post})
+		return desk.New(desk.World{Open: hung(empty), Now: time.Now, NewID: device.NewID, Profiles: func() []spec.Profile { return profiles }, Post: post})
 	}
 	app.RouteWithRegexp("^/.*$", func() app.Composer { return &screen.Gallery{NewDesk: newDesk} })
 }

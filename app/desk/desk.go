@@ -22,10 +22,12 @@ import (
 
 // World is what the desk needs from outside.
 type World struct {
-	Open     func(context.Context) (store.Store, store.Where, error)
-	Now      func() time.Time
-	NewID    func() uuid.UUID
-	Profiles []spec.Profile
+	Open  func(context.Context) (store.Store, store.Where, error)
+	Now   func() time.Time
+	NewID func() uuid.UUID
+	// Profiles are asked for when a session is looked at, and often: the start does
+	// without them.
+	Profiles func() []spec.Profile
 	// Post runs a function later on the goroutine that owns the desk, and
 	// redraws after it.
 	Post func(func())

@@ -15,6 +15,7 @@ import (
 	"coilbook/app/store/storetest"
 	"coilbook/engine/check"
 	"coilbook/engine/session"
+	"coilbook/engine/spec"
 	"coilbook/specs"
 )
 
@@ -36,7 +37,7 @@ func newTable(t *testing.T, open func(context.Context) (store.Store, store.Where
 		Open:     open,
 		Now:      func() time.Time { tb.clock = tb.clock.Add(time.Second); return tb.clock },
 		NewID:    func() uuid.UUID { tb.ids++; var id uuid.UUID; binary.BigEndian.PutUint64(id[8:], tb.ids); return id },
-		Profiles: profiles,
+		Profiles: func() []spec.Profile { return profiles },
 		Post:     func(f func()) { tb.posts <- f },
 	})
 	return tb

@@ -17,7 +17,7 @@ func (d *Desk) Machine(id uuid.UUID) []assess.Bench {
 	var out []assess.Bench
 	for _, st := range d.Sessions() {
 		if assess.SameMachine(st.Setup, here.State.Setup) {
-			out = append(out, assess.Open(st, d.world.Profiles))
+			out = append(out, assess.Open(st, d.Profiles()))
 		}
 	}
 	return out

@@ -55,14 +55,14 @@ func (d *Desk) Unreadable() int {
 }
 
 // Profiles are the spec profiles on offer.
-func (d *Desk) Profiles() []spec.Profile { return d.world.Profiles }
+func (d *Desk) Profiles() []spec.Profile { return d.world.Profiles() }
 
 // Bench lays out the open session. ok is false while it is not loaded.
 func (d *Desk) Bench(id uuid.UUID) (b assess.Bench, ok bool) {
 	if d.current.ID != id || id == uuid.Nil {
 		return assess.Bench{}, false
 	}
-	return assess.Open(d.current.Fold(), d.world.Profiles), true
+	return assess.Open(d.current.Fold(), d.Profiles()), true
 }
 
 // Missing reports whether a session was looked for in vain.
@@ -94,7 +94,7 @@ func (d *Desk) Meters() []session.Own {
 			continue
 		}
 		own := *st.Setup.Own
-		if learned := assess.Open(st, d.world.Profiles).Learned(); !learned.Nothing() {
+		if learned := assess.Open(st, d.Profiles()).Learned(); !learned.Nothing() {
 			own.Learned = &learned
 		}
 		out = append(out, own)
