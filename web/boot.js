@@ -25,6 +25,7 @@
     },
   }[language];
   let stopped = false;
+  let installing = false; // the offline worker
   let progress = 0; // of the download, in percent
   let lastWords = ""; // the end of what the program wrote about its own death
 
@@ -154,14 +155,17 @@
       const [module] = await Promise.all([compiled(), catalogue()]);
       const instance = await WebAssembly.instantiate(module, go.importObject);
       await new Promise((resolve) => setTimeout(resolve)); // the page gets its turn between the steps
+      setTimeout(installWorker, 1000); // it loads all there is, so it waits for the first screen
       await go.run(instance);
     } catch (error) {
       window.coilbookCrash(error);
+      installWorker(); // it may know of a version that starts
     }
   }
 
   async function installWorker() {
-    if (!("serviceWorker" in navigator)) return;
+    if (!("serviceWorker" in navigator) || installing) return;
+    installing = true;
     try {
       const registration = await navigator.serviceWorker.register(prefix + "worker.js", {
         scope: prefix,
@@ -176,5 +180,4 @@
   }
 
   start();
-  installWorker();
 })();

@@ -1,6 +1,7 @@
 "use strict";
 // Loads and compiles the program beside the page, which stays quick meanwhile,
-// and tells how many bytes have come, counted after decompression.
+// and tells now and then how many bytes have come, counted after decompression.
+const betweenTellings = 250; // milliseconds: each one has the page drawn again
 self.addEventListener("message", async ({ data: address }) => {
   try {
     const module = await compiled(address);
@@ -37,10 +38,14 @@ function refused({ status }) {
 function counted(response) {
   if (!response.body || typeof TransformStream !== "function") return response;
   let bytes = 0;
+  let told = performance.now();
   const counter = new TransformStream({
     transform(chunk, controller) {
       bytes += chunk.byteLength;
-      self.postMessage({ bytes });
+      if (performance.now() - told > betweenTellings) {
+        told = performance.now();
+        self.postMessage({ bytes });
+      }
       controller.enqueue(chunk);
     },
   });

@@ -70,7 +70,7 @@ func (g *Gallery) hang(ctx app.Context, path string) {
 	for c, draft := range sc.Drafts {
 		d.Keep(g.shell.place.session, c, draft)
 	}
-	device.SetTitle(titleOf(g.shell.place) + " · " + words.AppName)
+	device.SetTitle(pageTitle(g.shell.place))
 	ctx.Defer(func(app.Context) {
 		device.ScrollTop()
 		device.FocusHeading()

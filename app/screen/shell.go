@@ -135,7 +135,9 @@ func (s *Shell) OnMount(ctx app.Context) {
 	s.room.entered = func() { ctx.Defer(func(app.Context) { device.FocusHeading() }) }
 	s.models = newModels(func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
 	s.phone.during(s.place)
+	device.Pause()
 	s.desk.Start()
+	device.Pause()
 	device.GuardLeaving(s.desk.AtRisk)
 	device.OfflineReady(func() { ctx.Dispatch(func(app.Context) { s.offline = true }) })
 	device.UpdateWaiting(func() { ctx.Dispatch(func(app.Context) { s.update = true }) })
@@ -148,7 +150,7 @@ func (s *Shell) OnNav(ctx app.Context) {
 	if s.phone != nil {
 		s.phone.during(s.place)
 	}
-	device.SetTitle(titleOf(s.place) + " · " + words.AppName)
+	device.SetTitle(pageTitle(s.place))
 	if shown || s.place.name != "start" { // the start stands where it was read before the program was there
 		device.ScrollTop()
 	}
@@ -163,6 +165,15 @@ func (s *Shell) OnNav(ctx app.Context) {
 
 func here(ctx app.Context) place {
 	return placeOf(strings.TrimPrefix(ctx.Page().URL().Path, device.Prefix()))
+}
+
+// pageTitle is what the browser calls the page. The start is called as before the program
+// was there.
+func pageTitle(p place) string {
+	if p.name == "start" {
+		return words.AppName
+	}
+	return titleOf(p) + " · " + words.AppName
 }
 
 func titleOf(p place) string {
