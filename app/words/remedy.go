@@ -59,11 +59,6 @@ func listed(f func(session.Setup) []string, s session.Setup) []string {
 	return f(s)
 }
 
-// fixed is a list that no build changes.
-func fixed(sentences ...string) func(session.Setup) []string {
-	return func(session.Setup) []string { return sentences }
-}
-
 // MatchHeading is over the list of Match.
 func MatchHeading(a diagnose.Action) string {
 	if a == diagnose.Replace {
