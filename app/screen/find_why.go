@@ -82,12 +82,15 @@ func (t *talk) reason(f fault.Fault, r diagnose.Reason) string {
 func (s *find) outlook(v look) app.UI {
 	k := v.check
 	choice, ok := v.talk.Choice(k.ID)
-	choice.Confirms = v.last
 	return part.When("bare", ok, func() app.UI {
 		_, likeliest := v.talk.Suspects().Lead()
 		means := v.talk.means(k.ID)
+		why := words.WhyNext(choice, likeliest, means, s.chosen == "")
+		if v.last {
+			why = words.WhyConfirm(v.talk.Suspects().Named())
+		}
 		return app.Div().Class("outlook").Body(
-			part.Text("", words.WhyNext(choice, likeliest, means, s.chosen == "")),
+			part.Text("", why),
 			&part.Later{Of: func() []app.UI { return meanings(k, means) }},
 		)
 	})

@@ -94,6 +94,7 @@ func scenes() []scene {
 		{Name: "find-diodes-read", Path: findPath(recordID("find-diodes")), Shows: "#said"},
 		{Name: "find-taken-again", Path: findPath(recordID("find-some")), Press: "said-battery-rest", Shows: "#count-both"},
 		{Name: "find-odd", Path: findPath(recordID("find-odd")), Shows: "#next-check"},
+		{Name: "finding-to-confirm", Path: findPath(recordID("find-confirm")), Shows: "main:has(#next-check) #finding"},
 		{Name: "finding-winding", Path: findPath(recordID("find-winding")), Shows: "#finding"},
 		{Name: "finding-fuse", Path: findPath(recordID("find-fuse")), Shows: "#finding"},
 		{Name: "finding-exciter", Path: findPath(recordID("find-exciter")), Shows: "#finding"},

@@ -188,13 +188,15 @@ func MeaningTells(m diagnose.Meaning) string {
 // MeaningChance says how often an answer is expected.
 func MeaningChance(m diagnose.Meaning) string { return say("expected in %s", certainty(m.Chance)) }
 
+// WhyConfirm says why a check comes before what is named is bought or mended.
+func WhyConfirm(named fault.Parts, chance float64) string {
+	return say("%s: %s sure. Read this before you buy or mend anything: something that nobody thought of may look the same.", PartsTogether(named), certainty(chance))
+}
+
 // WhyNext says what a check is expected to bring: how far the likeliest part would
 // rise, and what it tells apart.
 func WhyNext(x diagnose.Choice, likeliest float64, means []diagnose.Meaning, suggested bool) string {
 	const worthwhile, nearly = 0.01, 0.999
-	if x.Confirms {
-		return say("What is named stands at %s. Read this before you buy or mend it: something that nobody thought of may look the same.", certainty(likeliest))
-	}
 	out := say("It is not expected to change much: the likeliest part stays at about %s.", certainty(likeliest))
 	if x.Gain >= worthwhile {
 		out = say("The likeliest part stands at %s; after this check it is expected at %s.", certainty(likeliest), certainty(math.Min(likeliest+x.Gain, nearly)))

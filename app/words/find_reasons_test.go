@@ -110,8 +110,8 @@ func TestWhyACheckIsNext(t *testing.T) {
 	assert.NotContains(t, chosen, "No other check")
 	assert.Contains(t, words.WhyNext(diagnose.Choice{Bits: 0.1}, 0.9, means[:1], true), "rules others out")
 	assert.Contains(t, words.WhyNext(diagnose.Choice{Gain: 0.4}, 0.9, nil, true), "expected at over 99 %")
-	assert.Equal(t, "What is named stands at 97 %. Read this before you buy or mend it: something that nobody thought of may look the same.",
-		words.WhyNext(diagnose.Choice{Bits: 0.1, Confirms: true}, 0.97, means, true))
+	assert.Equal(t, "Regulator-rectifier: 97 % sure. Read this before you buy or mend anything: something that nobody thought of may look the same.",
+		words.WhyConfirm(fault.PartsOf(check.Regulator), 0.97))
 }
 
 func TestTheLoudestReadingIsTakenAgain(t *testing.T) {

@@ -141,7 +141,7 @@ func sayFault(say func(any, ...string), f fault.Fault) {
 	for _, p := range f.Parts().List() {
 		say(f.ID, words.LeaveAlone(p, 0.3, 0.002, []string{"1"}), words.LookAtToo(diagnose.AlsoPart{Part: p, Share: 0.2}), words.LookAtToo(diagnose.AlsoPart{Part: p, Share: 0.45}))
 	}
-	say(f.ID, words.WhyNext(diagnose.Choice{Gain: 0.1}, 0.5, nil, true),
+	say(f.ID, words.WhyConfirm(f.Parts(), 0.97), words.WhyNext(diagnose.Choice{Gain: 0.1}, 0.5, nil, true),
 		words.WhyNext(diagnose.Choice{Bits: 1}, 0.5, nil, true), words.OnlyThisMuch(0.7), words.MayBeUnlisted(0.1), words.StrangeReadings(0.03))
 }
 
