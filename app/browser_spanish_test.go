@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 
 	"coilbook/app/tongue/tonguetest"
@@ -57,6 +58,9 @@ func TestSpanishWithoutServer(t *testing.T) {
 	b.waitFor(kept)
 	h.unplug()
 	b.inSpanish()
+	if manifest := call(b, page.GetAppManifest, page.GetAppManifestParams{}); !strings.HasSuffix(manifest.URL, "/es.webmanifest") || len(manifest.Errors) > 0 {
+		t.Errorf("the manifest is %q, errors %v", manifest.URL, manifest.Errors)
+	}
 	if on := evaluate[[]string](b, `[...document.querySelectorAll("[id^=language-][aria-pressed=true]")].map(e => e.id)`); fmt.Sprint(on) != "[language-es]" {
 		t.Errorf("pressed are %v", on)
 	}

@@ -12,7 +12,11 @@
     // No storage: the browser's own languages decide.
   }
   const known = asked.map((tag) => String(tag).toLowerCase().split("-")[0]).filter((id) => spoken.includes(id));
-  document.documentElement.lang = known[0] ?? spoken[0];
+  const language = known[0] ?? spoken[0];
+  document.documentElement.lang = language;
+  if (language !== spoken[0]) {
+    document.querySelector("link[rel=manifest]").href = `${document.documentElement.dataset.prefix}${language}.webmanifest`;
+  }
 
   // The program speaks one language from start to end, so it is started anew.
   window.coilbookSetLanguage = (id) => {

@@ -28,6 +28,19 @@ import (
 //go:embed shell.html start.html start.js boot.js loader.js theme.js language.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
 var source embed.FS
 
+// manifest is how the names of manifests end: one for each language besides the source's,
+// which language.js asks for.
+const manifest = ".webmanifest"
+
+// manifestWords are what the manifest says, and the same in other languages.
+var manifestWords = map[string][]string{"es": {
+	`"lang": "en"`, `"lang": "es"`,
+	"Finds out why a small machine stopped charging or sparking, with a phone and a cheap multimeter.",
+	"Averigua por qué una máquina pequeña dejó de cargar o de dar chispa, con un teléfono y un multímetro barato.",
+	"Stator on the bench", "Estátor en el banco",
+	"Saved sessions", "Sesiones guardadas",
+}}
+
 // Parts are what a site is made of besides the files of this package.
 type Parts struct {
 	Prefix string // path the site is hosted under, such as "/" or "/sub/"
@@ -67,6 +80,9 @@ func Site(p Parts) (map[string][]byte, error) {
 	for name, text := range tongue.Catalogues() {
 		files[name] = []byte(text)
 	}
+	for language, words := range manifestWords {
+		files[language+manifest] = []byte(strings.NewReplacer(words...).Replace(string(files["manifest"+manifest])))
+	}
 	fill := strings.NewReplacer(
 		"{{prefix}}", p.Prefix,
 		"{{policy}}", Policy,
@@ -74,8 +90,10 @@ func Site(p Parts) (map[string][]byte, error) {
 		"{{wasm-size}}", strconv.Itoa(len(p.Wasm)),
 		"{{files}}", list(p.Prefix, files),
 	)
-	for _, name := range []string{"shell.html", "worker.js", "manifest.webmanifest"} {
-		files[name] = []byte(fill.Replace(string(files[name])))
+	for name, text := range files {
+		if name == "shell.html" || name == "worker.js" || strings.HasSuffix(name, manifest) {
+			files[name] = []byte(fill.Replace(string(text)))
+		}
 	}
 	// Static hosts answer unknown paths with 404.html: the app shows them all.
 	files["index.html"], files["404.html"] = files["shell.html"], files["shell.html"]

@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"coilbook/app/tongue/tonguetest"
 )
 
 func build(t *testing.T, prefix, wasm string) map[string]string {
@@ -38,7 +40,7 @@ func TestAddressesLeadSomewhere(t *testing.T) {
 	for _, aim := range []string{"no-charge", "flat-after-standing", "overcharges", "no-spark", "weak-spark", "cuts-out-hot", "bench"} {
 		screens["setup/"+aim] = true
 	}
-	for _, name := range []string{"index.html", "worker.js", "manifest.webmanifest"} {
+	for _, name := range []string{"index.html", "worker.js", "manifest.webmanifest", "es.webmanifest"} {
 		found := regexp.MustCompile(`"(/[^"/][^"]*)"`).FindAllStringSubmatch(files[name], -1)
 		if len(found) == 0 {
 			t.Errorf("%s names nothing", name)
@@ -72,17 +74,40 @@ func TestVersionFollowsTheContent(t *testing.T) {
 }
 
 func TestManifest(t *testing.T) {
-	var m struct {
-		ID, Scope, Lang, Name string
-		StartURL              string `json:"start_url"`
-		Icons                 []struct{ Src, Sizes, Purpose string }
-		Shortcuts             []struct{ Name, URL string }
+	files := build(t, "/sub/", "x")
+	for name, language := range map[string]string{"manifest.webmanifest": "en", "es.webmanifest": "es"} {
+		var m struct {
+			ID, Scope, Lang, Name, Description string
+			StartURL                           string `json:"start_url"`
+			Icons                              []struct{ Src, Sizes, Purpose string }
+			Shortcuts                          []struct{ Name, URL string }
+		}
+		if err := json.Unmarshal([]byte(files[name]), &m); err != nil {
+			t.Fatal(err)
+		}
+		if m.ID != "/sub/" || m.Scope != "/sub/" || m.StartURL != "/sub/" || m.Lang != language || len(m.Icons) != 4 || len(m.Shortcuts) != 2 {
+			t.Errorf("unexpected manifest: %+v", m)
+		}
+		for _, said := range []string{m.Description, m.Shortcuts[0].Name, m.Shortcuts[1].Name} {
+			if word := tonguetest.Leftover(said); language != "en" && word != "" || said == "" {
+				t.Errorf("%s: %q in %q", name, word, said)
+			}
+		}
 	}
-	if err := json.Unmarshal([]byte(build(t, "/sub/", "x")["manifest.webmanifest"]), &m); err != nil {
-		t.Fatal(err)
+}
+
+// What the manifest says is there to be said in each language.
+func TestTheManifestSaysWhatIsTranslated(t *testing.T) {
+	source := build(t, "/", "x")["manifest.webmanifest"]
+	for language, words := range manifestWords {
+		for i := 0; i < len(words); i += 2 {
+			if strings.Count(source, words[i]) != 1 {
+				t.Errorf("%s: the manifest has not once %q", language, words[i])
+			}
+		}
 	}
-	if m.ID != "/sub/" || m.Scope != "/sub/" || m.StartURL != "/sub/" || m.Lang != "en" || len(m.Icons) != 4 || len(m.Shortcuts) != 2 {
-		t.Errorf("unexpected manifest: %+v", m)
+	if words := strings.Count(source, `"name":`) + strings.Count(source, `"description":`) - 1; len(manifestWords["es"]) != 2*(words+1) { // its own name stays, its language changes
+		t.Errorf("the manifest says %d things", words)
 	}
 }
 
