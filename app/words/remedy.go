@@ -29,28 +29,28 @@ type thing struct {
 }
 
 // thingFor is by kind, so that a fault that is added without one fails a test.
-var thingFor = map[machine.Kind]thing{
-	machine.PhaseOpen: statorThing, machine.PhaseToCore: statorThing, machine.PhaseShorted: statorThing, machine.PhaseToPhase: statorThing,
-	machine.NeutralToCore: insulationThing, machine.PhaseJoint: solderThing, machine.WeakMagnets: flywheelThing,
-	machine.ExciterOpen: statorThing, machine.ExciterShorted: statorThing, machine.ExciterToCore: statorThing,
-	machine.DiodeIsOpen: regulatorThing, machine.DiodeIsShorted: regulatorThing, machine.NoCharging: regulatorThing,
-	machine.NoRegulating: regulatorThing, machine.LowSetPoint: regulatorThing,
-	machine.RegulatorGround: contactThing, machine.FeedWire: wireThing, machine.BatteryTerminal: contactThing, machine.GroundStrap: contactThing,
-	machine.IgnitionGround: contactThing, machine.BoxFeed: wireThing, machine.KillWire: insulationThing,
-	machine.ChargePin: pinThing, machine.PlugPin: pinThing, machine.MainFuse: fuseThing,
-	machine.Sulphated: batteryThing, machine.CellShorted: batteryThing, machine.FlatBattery: chargerThing, machine.Drain: nothingThing,
-	machine.PickupOpen: pickupThing, machine.PickupShorted: pickupThing, machine.PickupToCore: pickupThing, machine.GapWide: gapThing,
-	machine.BoxDead: boxThing, machine.BoxShorted: boxThing, machine.KillSwitch: switchThing,
-	machine.PrimaryOpen: coilThing, machine.PrimaryShorted: coilThing, machine.SecondaryOpen: coilThing, machine.SecondaryTurns: coilThing,
-	machine.CapBroken: capThing, machine.PlugFouled: sparkPlugThing,
+var thingFor = table[machine.Kind, thing]{
+	{machine.PhaseOpen, statorThing}, {machine.PhaseToCore, statorThing}, {machine.PhaseShorted, statorThing}, {machine.PhaseToPhase, statorThing},
+	{machine.NeutralToCore, insulationThing}, {machine.PhaseJoint, solderThing}, {machine.WeakMagnets, flywheelThing},
+	{machine.ExciterOpen, statorThing}, {machine.ExciterShorted, statorThing}, {machine.ExciterToCore, statorThing},
+	{machine.DiodeIsOpen, regulatorThing}, {machine.DiodeIsShorted, regulatorThing}, {machine.NoCharging, regulatorThing},
+	{machine.NoRegulating, regulatorThing}, {machine.LowSetPoint, regulatorThing},
+	{machine.RegulatorGround, contactThing}, {machine.FeedWire, wireThing}, {machine.BatteryTerminal, contactThing}, {machine.GroundStrap, contactThing},
+	{machine.IgnitionGround, contactThing}, {machine.BoxFeed, wireThing}, {machine.KillWire, insulationThing},
+	{machine.ChargePin, pinThing}, {machine.PlugPin, pinThing}, {machine.MainFuse, fuseThing},
+	{machine.Sulphated, batteryThing}, {machine.CellShorted, batteryThing}, {machine.FlatBattery, chargerThing}, {machine.Drain, nothingThing},
+	{machine.PickupOpen, pickupThing}, {machine.PickupShorted, pickupThing}, {machine.PickupToCore, pickupThing}, {machine.GapWide, gapThing},
+	{machine.BoxDead, boxThing}, {machine.BoxShorted, boxThing}, {machine.KillSwitch, switchThing},
+	{machine.PrimaryOpen, coilThing}, {machine.PrimaryShorted, coilThing}, {machine.SecondaryOpen, coilThing}, {machine.SecondaryTurns, coilThing},
+	{machine.CapBroken, capThing}, {machine.PlugFouled, sparkPlugThing},
 }
 
 // Match lists what a part for this fault must have in common with the old one on
 // this build.
-func Match(k machine.Kind, s session.Setup) []string { return listed(thingFor[k].match, s) }
+func Match(k machine.Kind, s session.Setup) []string { return listed(thingFor.of(k).match, s) }
 
 // NeverPair lists what must not be put together.
-func NeverPair(k machine.Kind, s session.Setup) []string { return listed(thingFor[k].never, s) }
+func NeverPair(k machine.Kind, s session.Setup) []string { return listed(thingFor.of(k).never, s) }
 
 func listed(f func(session.Setup) []string, s session.Setup) []string {
 	if f == nil {
@@ -89,7 +89,7 @@ func Home(f diagnose.Finding, s session.Setup) string {
 	if named.Fault.Double() {
 		return doubleHome(named.Fault, s)
 	}
-	return ways[wayHome[named.Fault.Kind]](s)
+	return ways.of(wayHome.of(named.Fault.Kind))(s)
 }
 
 // way is a class of faults by what they mean for the road.
@@ -108,51 +108,51 @@ const (
 )
 
 // wayHome is common practice, no source.
-var wayHome = map[machine.Kind]way{
-	machine.PhaseOpen: onTheBattery, machine.PhaseToCore: onTheBattery, machine.PhaseShorted: heats, machine.PhaseToPhase: heats,
-	machine.PhaseJoint: onTheBattery, machine.NeutralToCore: onTheBattery, machine.WeakMagnets: onTheBattery,
-	machine.DiodeIsOpen: onTheBattery, machine.DiodeIsShorted: heats, machine.NoCharging: onTheBattery, machine.NoRegulating: tooHigh,
-	machine.LowSetPoint: onTheBattery, machine.RegulatorGround: mendFirst, machine.ChargePin: heats, machine.FeedWire: heats,
-	machine.MainFuse: mendFirst, machine.BatteryTerminal: mendFirst, machine.Sulphated: startOnly, machine.CellShorted: heats,
-	machine.FlatBattery: startOnly, machine.Drain: parked, machine.GroundStrap: mendFirst,
-	machine.PickupOpen: noSpark, machine.PickupShorted: misfires, machine.PickupToCore: noSpark, machine.GapWide: misfires,
-	machine.PlugPin: misfires, machine.ExciterOpen: noSpark, machine.ExciterShorted: misfires, machine.ExciterToCore: noSpark,
-	machine.BoxDead: noSpark, machine.BoxShorted: noSpark, machine.KillSwitch: noStop, machine.KillWire: noStop,
-	machine.PrimaryOpen: noSpark, machine.PrimaryShorted: misfires, machine.SecondaryOpen: misfires, machine.SecondaryTurns: misfires,
-	machine.CapBroken: misfires, machine.PlugFouled: misfires, machine.IgnitionGround: mendFirst, machine.BoxFeed: mendFirst,
+var wayHome = table[machine.Kind, way]{
+	{machine.PhaseOpen, onTheBattery}, {machine.PhaseToCore, onTheBattery}, {machine.PhaseShorted, heats}, {machine.PhaseToPhase, heats},
+	{machine.PhaseJoint, onTheBattery}, {machine.NeutralToCore, onTheBattery}, {machine.WeakMagnets, onTheBattery},
+	{machine.DiodeIsOpen, onTheBattery}, {machine.DiodeIsShorted, heats}, {machine.NoCharging, onTheBattery}, {machine.NoRegulating, tooHigh},
+	{machine.LowSetPoint, onTheBattery}, {machine.RegulatorGround, mendFirst}, {machine.ChargePin, heats}, {machine.FeedWire, heats},
+	{machine.MainFuse, mendFirst}, {machine.BatteryTerminal, mendFirst}, {machine.Sulphated, startOnly}, {machine.CellShorted, heats},
+	{machine.FlatBattery, startOnly}, {machine.Drain, parked}, {machine.GroundStrap, mendFirst},
+	{machine.PickupOpen, noSpark}, {machine.PickupShorted, misfires}, {machine.PickupToCore, noSpark}, {machine.GapWide, misfires},
+	{machine.PlugPin, misfires}, {machine.ExciterOpen, noSpark}, {machine.ExciterShorted, misfires}, {machine.ExciterToCore, noSpark},
+	{machine.BoxDead, noSpark}, {machine.BoxShorted, noSpark}, {machine.KillSwitch, noStop}, {machine.KillWire, noStop},
+	{machine.PrimaryOpen, noSpark}, {machine.PrimaryShorted, misfires}, {machine.SecondaryOpen, misfires}, {machine.SecondaryTurns, misfires},
+	{machine.CapBroken, misfires}, {machine.PlugFouled, misfires}, {machine.IgnitionGround, mendFirst}, {machine.BoxFeed, mendFirst},
 }
 
-var ways = map[way]func(session.Setup) string{
-	onTheBattery: func(s session.Setup) string {
+var ways = table[way, func(session.Setup) string]{
+	{onTheBattery, func(s session.Setup) string {
 		if s.Build.Exciter {
 			return say("Yes, by daylight: nothing charges the battery, but the exciter feeds the ignition, so the engine keeps running. Lamps and starter will fade.")
 		}
 		return say("Only a short way, by daylight: nothing charges, and the battery feeds the ignition too. Below about 11 V on a 12 V battery it stops. Charge the battery first.")
-	},
-	heats: func(session.Setup) string {
+	}},
+	{heats, func(session.Setup) string {
 		return say("Better not: something is carrying current that it should not, and grows hot. If you must, unplug what is at fault, ride by daylight, and stop at the first smell.")
-	},
-	tooHigh: func(session.Setup) string {
+	}},
+	{tooHigh, func(session.Setup) string {
 		return say("Only if you must: keep the engine slow and the headlamp on, and stop above 15 V on a 12 V battery or if the battery smells, hisses or grows hot.")
-	},
-	mendFirst: func(session.Setup) string {
+	}},
+	{mendFirst, func(session.Setup) string {
 		return say("Mend it first, it is quick; then yes. A fuse that blows again or a contact that grows hot ends the ride.")
-	},
-	startOnly: func(session.Setup) string {
+	}},
+	{startOnly, func(session.Setup) string {
 		return say("Yes, once it runs: do not stop the engine on the way. A bad battery can also upset the regulator, so watch for lamps that grow too bright.")
-	},
-	parked: func(session.Setup) string {
+	}},
+	{parked, func(session.Setup) string {
 		return say("Yes: it only drains while it stands. Take the minus clamp off when you park it.")
-	},
-	noSpark: func(session.Setup) string {
+	}},
+	{noSpark, func(session.Setup) string {
 		return say("No: it will not run like this. Have it fetched, or mend it where it stands.")
-	},
-	misfires: func(session.Setup) string {
+	}},
+	{misfires, func(session.Setup) string {
 		return say("Only a short way, if it runs at all: it may stop without warning. Unburnt fuel makes the exhaust very hot.")
-	},
-	noStop: func(session.Setup) string {
+	}},
+	{noStop, func(session.Setup) string {
 		return say("Not before you have another way to stop the engine: with the kill wire off, only the choke or the fuel tap stops it, and that takes time.")
-	},
+	}},
 }
 
 // LeaveAlone names a part that readings cleared, with the readings.

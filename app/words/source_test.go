@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"go/types"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -108,13 +109,45 @@ func textsOutsideOfCalls(t *testing.T, dir string, looksSo *regexp.Regexp) map[s
 	return out
 }
 
-// textsOfTable are the texts beside the keys of a table, which its readers say.
-func textsOfTable(lit *ast.CompositeLit) (out []ast.Node) {
+// A table says one thing beside a key: of a key that stands twice the second is never met.
+func TestNoKeyOfATableStandsTwice(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	require.NoError(t, err)
+	tables := 0
+	for _, path := range files {
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		require.NoError(t, err)
+		ast.Inspect(file, func(n ast.Node) bool {
+			lit, ok := n.(*ast.CompositeLit)
+			if !ok || !isTable(lit) {
+				return true
+			}
+			tables++
+			seen := map[string]bool{}
+			for _, row := range lit.Elts {
+				key := types.ExprString(row.(*ast.CompositeLit).Elts[0])
+				assert.False(t, seen[key], "%s: %s", path, key)
+				seen[key] = true
+			}
+			return true
+		})
+	}
+	require.Greater(t, tables, 20)
+}
+
+// isTable tells the literal of a table.
+func isTable(lit *ast.CompositeLit) bool {
 	of, ok := lit.Type.(*ast.IndexListExpr)
 	if !ok {
-		return nil
+		return false
 	}
-	if id, ok := of.X.(*ast.Ident); !ok || id.Name != "table" {
+	id, ok := of.X.(*ast.Ident)
+	return ok && id.Name == "table"
+}
+
+// textsOfTable are the texts beside the keys of a table, which its readers say.
+func textsOfTable(lit *ast.CompositeLit) (out []ast.Node) {
+	if !isTable(lit) {
 		return nil
 	}
 	for _, row := range lit.Elts {

@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // splitUnit parts the digits from the unit; a text without one is taken in in.
 // IEC 60062 writes the unit in the place of the decimal point: 1k2, 4R7, 2M2,
@@ -52,25 +55,45 @@ const ohmSign = "\u2126"
 
 var baseUnit = map[Kind]Unit{Resistance: Ohms, VoltageDC: Volts, VoltageAC: Volts, Current: Amperes, Frequency: Hertzes, Speed: PerMin}
 
-var wholeUnits = map[Kind]map[string]Unit{
-	Length: {
-		"mm": Millis, "MM": Millis, "Mm": Millis, "in": Inches, "in.": Inches, "In": Inches, "IN": Inches, "inch": Inches, "inches": Inches,
-		`"`: Inches, "″": Inches, "”": Inches, "''": Inches,
-		"thou": Thous, "Thou": Thous, "thous": Thous, "mil": Thous, "mils": Thous, "m": {Name: "m", Factor: 1},
-		"µm": {Name: "µm", Factor: 1e-6}, "μm": {Name: "µm", Factor: 1e-6}, "um": {Name: "µm", Factor: 1e-6},
-	},
-	Temperature: {
-		"°C": DegreesC, "° C": DegreesC, "ºC": DegreesC, "°c": DegreesC, "C": DegreesC, "c": DegreesC, "℃": DegreesC,
-		"deg C": DegreesC, "degC": DegreesC, "Celsius": DegreesC, "celsius": DegreesC,
-		"°F": DegreesF, "° F": DegreesF, "ºF": DegreesF, "°f": DegreesF, "F": DegreesF, "f": DegreesF, "℉": DegreesF,
-		"deg F": DegreesF, "degF": DegreesF, "Fahrenheit": DegreesF, "fahrenheit": DegreesF,
-	},
+// spelt is a unit with all that people write for it.
+type spelt struct {
+	unit Unit
+	as   []string
+}
+
+// Units that take no prefix.
+var (
+	lengths = []spelt{
+		{Millis, []string{"mm", "MM", "Mm"}},
+		{Inches, []string{"in", "in.", "In", "IN", "inch", "inches", `"`, "″", "”", "''"}},
+		{Thous, []string{"thou", "Thou", "thous", "mil", "mils"}},
+		{Unit{Name: "m", Factor: 1}, []string{"m"}},
+		{Unit{Name: "µm", Factor: 1e-6}, []string{"µm", "μm", "um"}},
+	}
+	temperatures = []spelt{
+		{DegreesC, []string{"°C", "° C", "ºC", "°c", "C", "c", "℃", "deg C", "degC", "Celsius", "celsius"}},
+		{DegreesF, []string{"°F", "° F", "ºF", "°f", "F", "f", "℉", "deg F", "degF", "Fahrenheit", "fahrenheit"}},
+	}
+)
+
+func wholeUnits(k Kind) []spelt {
+	switch k {
+	case Length:
+		return lengths
+	case Temperature:
+		return temperatures
+	}
+	return nil
 }
 
 func unitOf(k Kind, tail string) (Unit, bool) {
-	if whole, ok := wholeUnits[k]; ok {
-		u, ok := whole[tail]
-		return u, ok
+	if whole := wholeUnits(k); whole != nil {
+		for _, w := range whole {
+			if slices.Contains(w.as, tail) {
+				return w.unit, true
+			}
+		}
+		return Unit{}, false
 	}
 	for _, base := range bases[k] {
 		prefix, ok := strings.CutSuffix(tail, base)
