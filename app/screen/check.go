@@ -129,10 +129,7 @@ func (s *checkScreen) Render() app.UI {
 		s.shown, s.problem, s.since = s.Check, "", time.Now()
 	}
 	return app.Div().Class("page check").Body(
-		head(words.CheckOf(v.place+1, len(v.bench.Plan)), app.Div().Class("head-end").Body(
-			savedSign(s.Desk),
-			&readAloud{Phone: s.Phone, Rev: s.Can, Small: true, Of: string(s.Check), Text: spokenCheck(v.bench, v.check)},
-		), s.back(v)),
+		head(words.CheckOf(v.place+1, len(v.bench.Plan)), savedSign(s.Desk), s.back(v)),
 		app.Main().Class("main").Body(s.instructions(v)...),
 		app.Section().Class("pad").Aria("label", words.PadLabel).OnMouseDown(keepFocus).Body(
 			s.display(v), s.pad(v),

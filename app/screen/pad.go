@@ -58,6 +58,7 @@ func (s *checkScreen) display(v view) app.UI {
 			app.Span().ID("typed").Class(typedClass(v)).Text(shownText(v)),
 			part.When("unit-place", !worded(v), func() app.UI { return s.unitKey(v) }),
 			app.Span().Class("verdict-place").Attr("role", "status").Body(s.verdict(v)),
+			&readAloud{Phone: s.Phone, Rev: s.Can, Small: true, Of: string(s.Check), Text: spokenCheck(v.bench, v.check)},
 		),
 		part.When("bar-place", v.judged() && v.told.Verdict.HasLimit, func() app.UI { return part.Picture("limit-bar", part.LimitBar(v.told.Verdict)) }),
 		s.sentence(v),
