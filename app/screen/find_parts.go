@@ -18,13 +18,24 @@ import (
 // unfolds what speaks for and against it.
 func (s *find) suspects(v look) app.UI {
 	list := leading(v.talk.Suspects().Faults, len(v.talk.Done()))
-	rows := make([]app.UI, len(list))
-	for i, one := range list {
-		rows[i] = suspect(v.talk, one)
+	unlisted := v.talk.Suspects().Unlisted
+	leads := words.Leading(list[0])
+	if unlisted > list[0].Probability {
+		leads = words.LeadingUnlisted(unlisted)
+	}
+	var rows []app.UI
+	for _, one := range list {
+		if unlisted >= max(possible, one.Probability) {
+			rows, unlisted = append(rows, offTheList(unlisted)), 0
+		}
+		rows = append(rows, suspect(v.talk, one))
+	}
+	if unlisted >= possible {
+		rows = append(rows, offTheList(unlisted))
 	}
 	return app.Section().Class("card suspects").ID("suspects").Body(
 		app.H2().Text(words.SuspectsTitle),
-		app.P().Class("unseen").ID("leading").Attr("role", "status").Text(words.Leading(list[0])),
+		app.P().Class("unseen").ID("leading").Attr("role", "status").Text(leads),
 		app.Ol().Class("suspect-list").Body(rows...),
 		s.odd(v),
 		&part.Later{Of: func() []app.UI { return []app.UI{shares(v.talk.Suspects())} }},
@@ -43,20 +54,18 @@ func (s *find) odd(v look) app.UI {
 	})
 }
 
+// offTheList is the row of what no catalogue has, in its place among the suspects.
+func offTheList(probability float64) app.UI {
+	step, row := suspectRow(words.OffTheList, app.Small(), probability)
+	return app.Li().ID("off-the-list").Class(step).Body(app.Div().Class("suspect").Body(row...))
+}
+
 // suspect is one of them; before the first reading there is nothing to unfold.
 func suspect(t *talk, one diagnose.Suspect) app.UI {
-	step, word := words.Likelihood(one.Probability)
-	row := []app.UI{
-		part.Picture("rungs", part.Rungs(step, words.Likelihoods-1)),
-		app.Span().Class("row-name").Body(
-			app.Strong().Text(words.Suspect(one.Fault)),
-			app.Small().DataSet("why", words.WhyWord).Text(words.SuspectPart(one.Fault)), // see style.css
-		),
-		app.Span().Class("suspect-share").Body(app.Strong().Text(words.SuspectChance(one.Probability)), app.Small().Text(word)),
-		part.Picture("share", part.Share(one.Probability)),
-	}
+	named := app.Small().DataSet("why", words.WhyWord).Text(words.SuspectPart(one.Fault)) // see style.css
+	step, row := suspectRow(words.Suspect(one.Fault), named, one.Probability)
 	read := len(t.Done()) > 0
-	return app.Li().Class("step-"+strconv.Itoa(step)).Body(
+	return app.Li().Class(step).Body(
 		part.When("bare", !read, func() app.UI { return app.Div().Class("suspect").Body(row...) }),
 		part.When("bare", read, func() app.UI {
 			return app.Details().Class("suspect-why").ID("why-"+string(one.Fault.ID)).Body(
@@ -65,6 +74,18 @@ func suspect(t *talk, one diagnose.Suspect) app.UI {
 			)
 		}),
 	)
+}
+
+// suspectRow shows a probability by shape, word, figure and bar; step is the class of
+// its row.
+func suspectRow(name string, below app.UI, probability float64) (step string, row []app.UI) {
+	n, word := words.Likelihood(probability)
+	return "step-" + strconv.Itoa(n), []app.UI{
+		part.Picture("rungs", part.Rungs(n, words.Likelihoods-1)),
+		app.Span().Class("row-name").Body(app.Strong().Text(name), below),
+		app.Span().Class("suspect-share").Body(app.Strong().Text(words.SuspectChance(probability)), app.Small().Text(word)),
+		part.Picture("share", part.Share(probability)),
+	}
 }
 
 // next is the check to do, with its input.

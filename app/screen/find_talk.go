@@ -195,10 +195,13 @@ type otherGroup struct {
 	checks []check.Check
 }
 
+// possible is the probability from which a suspect is called so; see words.Likelihood.
+const possible = 0.1
+
 // leading are the suspects to show: the likeliest, at least three, and once there
-// are readings further ones while they are still possible.
+// are readings further ones while they are still possible. The next check follows.
 func leading(all []diagnose.Suspect, readings int) []diagnose.Suspect {
-	const least, possible = 3, 0.03
+	const least = 3
 	most, n := least, 0
 	if readings > 0 {
 		most = 5

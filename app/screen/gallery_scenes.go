@@ -99,7 +99,7 @@ func scenes() []scene {
 		{Name: "finding-fuse", Path: findPath(recordID("find-fuse")), Shows: "#finding"},
 		{Name: "finding-exciter", Path: findPath(recordID("find-exciter")), Shows: "#finding"},
 		{Name: "finding-double", Path: findPath(recordID("find-double")), Shows: "#order"},
-		{Name: "finding-nothing", Path: findPath(recordID("find-nothing")), Shows: "#finding"},
+		{Name: "finding-nothing", Path: findPath(recordID("find-nothing")), Shows: "main:has(#finding) #off-the-list"},
 
 		{Name: "practice", Path: "practice", Shows: "#open-code"},
 		{Name: "practice-going-on", Path: "practice", Practice: benchKept(""), Shows: "#go-on"},

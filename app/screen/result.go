@@ -67,7 +67,7 @@ func (s *result) told(b assess.Bench) []app.UI {
 	r := b.Report()
 	return []app.UI{
 		part.Text("on-paper", words.Printed(words.SessionName(b.State), b.State.Changed)),
-		heading(words.Headline(r)),
+		heading(words.Headline(r, len(b.Beyond()))),
 		part.Text("quiet", words.JudgedBy(b)),
 		partList(r.Parts),
 		app.Div().Class("verdicts").ID("verdicts").Body(s.verdicts(b, r)...),

@@ -155,9 +155,10 @@ func balanceRow(b assess.Balance) app.UI {
 		mark = outcomeMark(b.Verdict.Outcome)
 	}
 	return app.Div().Class("row still").ID("row-"+string(b.Verdict.Limit.Measurand)).Body(
-		app.Span().Class("row-name").Body(app.Span().Text(words.BalanceName(b)), app.Small().Text(words.Balance(b))),
+		app.Span().Class("row-name").Text(words.BalanceName(b)),
 		app.Span().Class("row-reading").Text(words.Doubt(b.Verdict)),
 		mark,
+		app.Small().Class("row-whole").Text(words.Balance(b)),
 	)
 }
 

@@ -129,6 +129,11 @@ func Leading(s diagnose.Suspect) string {
 	return say("Most likely: %s, %s.", lowerFirst(Suspect(s.Fault)), SuspectChance(s.Probability))
 }
 
+// LeadingUnlisted says the same where what is likeliest is on no list.
+func LeadingUnlisted(p float64) string {
+	return say("Most likely: %s, %s.", lowerFirst(OffTheList), SuspectChance(p))
+}
+
 // First is what to do before a check, with its time.
 func First(a check.Access) string { return Access(a) + " (" + StepMinutes(a.Minutes()) + ")" }
 

@@ -273,7 +273,8 @@ func PartResult(p assess.PartResult) string {
 }
 
 // Headline is the result in one sentence, never surer than the readings.
-func Headline(r assess.Report) string {
+// Beside it, beyond is how many readings were taken for the suspects.
+func Headline(r assess.Report, beyond int) string {
 	var bad, open []string
 	tested := 0
 	for _, p := range r.Parts {
@@ -287,6 +288,8 @@ func Headline(r assess.Report) string {
 		}
 	}
 	switch {
+	case tested == 0 && beyond > 0:
+		return count(beyond, "Generator not tested, %d reading for the suspects", "Generator not tested, %d readings for the suspects")
 	case tested == 0:
 		return say("Nothing measured yet")
 	case len(bad) > 0:

@@ -142,7 +142,7 @@ func sayFault(say func(any, ...string), f fault.Fault) {
 		say(f.ID, words.LeaveAlone(p, 0.3, 0.002, []string{"1"}), words.LookAtToo(diagnose.AlsoPart{Part: p, Share: 0.2}), words.LookAtToo(diagnose.AlsoPart{Part: p, Share: 0.45}))
 	}
 	say(f.ID, words.WhyConfirm(f.Parts(), 0.97), words.WhyNext(diagnose.Choice{Gain: 0.1}, 0.5, nil, true),
-		words.WhyNext(diagnose.Choice{Bits: 1}, 0.5, nil, true), words.OnlyThisMuch(0.7), words.MayBeUnlisted(0.1), words.StrangeReadings(0.03))
+		words.WhyNext(diagnose.Choice{Bits: 1}, 0.5, nil, true), words.OnlyThisMuch(0.7), words.LeadingUnlisted(0.7), words.MayBeUnlisted(0.1), words.StrangeReadings(0.03))
 }
 
 // sayReports tells everything about the sample sessions.
@@ -168,7 +168,7 @@ func sayReports(t *testing.T, say func(any, ...string)) {
 		require.NoError(t, err)
 		say(file, strings.Split(string(table), "\n")...)
 		r := b.Report()
-		say(file, words.Headline(r), words.JudgedBy(b), words.SessionName(b.State))
+		say(file, words.Headline(r, 0), words.Headline(assess.Report{}, 2), words.JudgedBy(b), words.SessionName(b.State))
 		for _, l := range append(r.Lines, r.Derived...) {
 			for _, d := range words.Details(b, l) {
 				say(file, d.Label, strings.ReplaceAll(d.Text, "IEC 60085", ""))
