@@ -22,6 +22,7 @@ var update = flag.Bool("update", false, "list the variables that hold a sentence
 // A variable whose sentence is not replaced when the program starts stays English.
 func TestEveryVariableIsSaid(t *testing.T) {
 	names := sentenceVariables(t)
+	noCopies(t, names)
 	require.Greater(t, len(names), 300, "where have the sentences gone?")
 	list := "package words\n\n// variables hold a sentence each. Listed by go test ./app/words -update.\nvar variables = [...]*text{\n"
 	for _, name := range names {
@@ -41,6 +42,21 @@ func TestEveryVariableIsSaid(t *testing.T) {
 // any other variable would have to be said by whoever reads it, so there it may not be
 // handed out: only a table or a function of this package reads it.
 func sentenceVariables(t *testing.T) (names []string) {
+	everyVariable(t, func(path, name string, value ast.Expr) {
+		call, ok := value.(*ast.CallExpr)
+		switch {
+		case ok && callee(call) == "text":
+			names = append(names, name)
+		case ast.IsExported(name):
+			assert.False(t, holdsText(value), "%s: %s hands out a sentence in English", path, name)
+		}
+	})
+	slices.Sort(names)
+	return names
+}
+
+// everyVariable visits the variables of the package that are set where they stand.
+func everyVariable(t *testing.T, visit func(path, name string, value ast.Expr)) {
 	files, err := filepath.Glob("*.go")
 	require.NoError(t, err)
 	for _, path := range files {
@@ -57,19 +73,32 @@ func sentenceVariables(t *testing.T) (names []string) {
 			for _, spec := range group.Specs {
 				v := spec.(*ast.ValueSpec)
 				for i, value := range v.Values {
-					call, ok := value.(*ast.CallExpr)
-					switch {
-					case ok && callee(call) == "text":
-						names = append(names, v.Names[i].Name)
-					case ast.IsExported(v.Names[i].Name):
-						assert.False(t, holdsText(value), "%s: %s hands out a sentence in English", path, v.Names[i].Name)
-					}
+					visit(path, v.Names[i].Name, value)
 				}
 			}
 		}
 	}
-	slices.Sort(names)
-	return names
+}
+
+// noCopies holds that no other variable takes over a sentence before it is replaced; the
+// tables may, whose readers say it.
+func noCopies(t *testing.T, names []string) {
+	everyVariable(t, func(path, name string, value ast.Expr) {
+		if lit, ok := value.(*ast.CompositeLit); ok && isTable(lit) {
+			return
+		}
+		ast.Inspect(value, func(n ast.Node) bool {
+			switch x := n.(type) {
+			case *ast.FuncLit:
+				return false // runs later
+			case *ast.UnaryExpr:
+				return x.Op != token.AND // the list itself
+			case *ast.Ident:
+				assert.False(t, slices.Contains(names, x.Name), "%s: %s copies %s, which is not said yet", path, name, x.Name)
+			}
+			return true
+		})
+	})
 }
 
 func holdsText(e ast.Expr) (found bool) {
