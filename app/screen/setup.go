@@ -69,12 +69,12 @@ func (s *setup) Render() app.UI {
 	return app.Div().Class("page").Body(
 		head(words.Aim(s.form.Aim), plainSign(), s.back()),
 		app.Main().Class("main").Body(
-			heading(words.SetupTitle),
-			part.Text("quiet", words.SetupHint),
 			app.Div().Class("with-picture").Body(
+				app.Div().Class("beside").Body(heading(words.SetupTitle), part.Text("quiet", words.SetupHint)),
 				part.Picture("stator", drawing.Stator(s.form.Build, words.StatorPicture(s.form.Build))),
-				app.Div().Class("beside").Body(s.leads(), s.poles()),
 			),
+			s.leads(),
+			s.poles(),
 			s.yesNo("exciter", words.AskExciter, &s.form.Build.Exciter),
 			s.yesNo("pickup", words.AskPickup, &s.form.Build.Pickup),
 			s.yesNo("groundLead", words.AskGround, &s.form.Build.GroundLead),
