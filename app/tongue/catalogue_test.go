@@ -62,8 +62,8 @@ func inSource(t *testing.T, path string, add func(entry)) {
 	file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
 	require.NoError(t, err)
 	ast.Inspect(file, func(n ast.Node) bool {
-		if table, ok := n.(*ast.CompositeLit); ok {
-			inTable(table, add)
+		if lit, ok := n.(*ast.CompositeLit); ok {
+			inData(lit, add)
 		}
 		call, ok := n.(*ast.CallExpr)
 		if !ok {
@@ -102,13 +102,21 @@ func inSource(t *testing.T, path string, add func(entry)) {
 // lettered is what a person would read: two small letters in a row.
 var lettered = regexp.MustCompile(`[a-z]{2}`)
 
-// inTable finds the sentences in the rows of a table of package words.
-func inTable(table *ast.CompositeLit, add func(entry)) {
-	if of, ok := table.Type.(*ast.IndexListExpr); !ok || name(of.X) != "table" {
+// inData finds the sentences in the rows of a table of package words, or in a list of
+// them.
+func inData(lit *ast.CompositeLit, add func(entry)) {
+	of, isTable := lit.Type.(*ast.IndexListExpr)
+	isTable = isTable && name(of.X) == "table"
+	list, isList := lit.Type.(*ast.ArrayType)
+	isList = isList && name(list.Elt) == "text"
+	if !isTable && !isList {
 		return
 	}
-	for _, row := range table.Elts {
-		ast.Inspect(row.(*ast.CompositeLit).Elts[1], func(n ast.Node) bool {
+	for _, value := range lit.Elts {
+		if isTable {
+			value = value.(*ast.CompositeLit).Elts[1]
+		}
+		ast.Inspect(value, func(n ast.Node) bool {
 			if text, ok := n.(*ast.BasicLit); ok {
 				if s, ok := constant(text); ok && lettered.MatchString(s) {
 					add(entry{id: s})

@@ -22,10 +22,11 @@ var (
 )
 
 // thing is what a fault asks to be bought or fetched: how it must match, and what
-// it must never be put together with. All of it: common practice, no source.
+// it must never be put together with, on any build and as the build has it. All of it:
+// common practice, no source.
 type thing struct {
-	match func(session.Setup) []string
-	never func(session.Setup) []string
+	match, never     []text
+	matchOn, neverOn func(session.Setup) []string // nil where no build changes it
 }
 
 // thingFor is by kind, so that a fault that is added without one fails a test.
@@ -47,16 +48,23 @@ var thingFor = table[machine.Kind, thing]{
 
 // Match lists what a part for this fault must have in common with the old one on
 // this build.
-func Match(k machine.Kind, s session.Setup) []string { return listed(thingFor.of(k).match, s) }
+func Match(k machine.Kind, s session.Setup) []string {
+	t := thingFor.of(k)
+	return listed(t.match, t.matchOn, s)
+}
 
 // NeverPair lists what must not be put together.
-func NeverPair(k machine.Kind, s session.Setup) []string { return listed(thingFor.of(k).never, s) }
+func NeverPair(k machine.Kind, s session.Setup) []string {
+	t := thingFor.of(k)
+	return listed(t.never, t.neverOn, s)
+}
 
-func listed(f func(session.Setup) []string, s session.Setup) []string {
-	if f == nil {
-		return nil
+func listed(always []text, on func(session.Setup) []string, s session.Setup) []string {
+	out := said(always)
+	if on != nil {
+		out = append(out, on(s)...)
 	}
-	return f(s)
+	return out
 }
 
 // MatchHeading is over the list of Match.

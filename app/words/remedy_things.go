@@ -18,7 +18,7 @@ var (
 )
 
 var statorThing = thing{
-	match: func(s session.Setup) []string {
+	matchOn: func(s session.Setup) []string {
 		b := s.Build
 		out := []string{
 			counted(s, "statorPoles", say("%d poles around the core", b.StatorPoles), say("count yours")),
@@ -38,7 +38,7 @@ var statorThing = thing{
 		}
 		return append(out, samePlug, say("The same flywheel goes back over it: poles of core and magnets belong together."))
 	},
-	never: func(s session.Setup) []string {
+	neverOn: func(s session.Setup) []string {
 		out := []string{neverUnread}
 		if s.Build.Exciter {
 			out = append(out, neverNoFeed)
@@ -75,7 +75,7 @@ func halfOrFull(s session.Setup) string {
 }
 
 var regulatorThing = thing{
-	match: func(s session.Setup) []string {
+	matchOn: func(s session.Setup) []string {
 		n := s.Build.ChargeLeads
 		leads := say("%d AC leads", n)
 		if n == 1 {
@@ -91,7 +91,7 @@ var regulatorThing = thing{
 			samePlug,
 		}
 	},
-	never: func(s session.Setup) []string {
+	neverOn: func(s session.Setup) []string {
 		out := []string{halfOrFull(s), neverLithium, neverNoBat}
 		if s.Build.ChargeLeads == 3 {
 			out = append(out, say("A single-phase regulator with three leads, one of them left bare: a third is lost, and the bare lead shorts."))
@@ -111,66 +111,58 @@ func phaseWords(leads int) string {
 }
 
 var batteryThing = thing{
-	match: func(session.Setup) []string {
-		return []string{
-			say("The volts, and ampere-hours as printed on the old one or a little more."),
-			say("The kind: lead-acid stays lead-acid, unless the regulator is made for another."),
-			say("The size of the tray, the side of the plus post, and a place for the vent hose."),
-			say("Starting current as printed, where the machine has an electric starter."),
-		}
+	match: []text{
+		"The volts, and ampere-hours as printed on the old one or a little more.",
+		"The kind: lead-acid stays lead-acid, unless the regulator is made for another.",
+		"The size of the tray, the side of the plus post, and a place for the vent hose.",
+		"Starting current as printed, where the machine has an electric starter.",
 	},
-	never: func(session.Setup) []string {
+	neverOn: func(session.Setup) []string {
 		return []string{neverLithium, say("A new battery with a charging voltage that was not read: above 15 V it boils, below 13 V it stays empty.")}
 	},
 }
 
 var chargerThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("A charger for the battery's kind that gives about a tenth of its ampere-hours: 0.7 A for 7 Ah."), say("Nothing to buy before you know why it went flat.")}
+	match: []text{
+		"A charger for the battery's kind that gives about a tenth of its ampere-hours: 0.7 A for 7 Ah.",
+		"Nothing to buy before you know why it went flat.",
 	},
-	never: func(session.Setup) []string {
+	neverOn: func(session.Setup) []string {
 		return []string{neverLithium, say("A closed room with a battery on charge: the gas burns.")}
 	},
 }
 
 var flywheelThing = thing{
-	match: func(session.Setup) []string {
-		return []string{
-			say("The taper and its key, and the thread for the puller."),
-			say("The count of magnets, and the bump for the pickup: its length and place set the moment of the spark."),
-			say("Height and inner diameter, and the screws of the starter clutch."),
-		}
+	match: []text{
+		"The taper and its key, and the thread for the puller.",
+		"The count of magnets, and the bump for the pickup: its length and place set the moment of the spark.",
+		"Height and inner diameter, and the screws of the starter clutch.",
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A flywheel made for another stator: magnets and poles that do not match give little, and spark at the wrong moment.")}
-	},
+	never: []text{"A flywheel made for another stator: magnets and poles that do not match give little, and spark at the wrong moment."},
 }
 
 var pickupThing = thing{
-	match: func(session.Setup) []string {
-		return []string{
-			say("Leads: two, or one and its own metal."),
-			say("Ohms within about a fifth of a good old one, at the same warmth."),
-			say("Screw holes, the height of its tip, and the lead's length."),
-			say("The way round: the same lead on the same pin of the plug."),
-		}
+	match: []text{
+		"Leads: two, or one and its own metal.",
+		"Ohms within about a fifth of a good old one, at the same warmth.",
+		"Screw holes, the height of its tip, and the lead's length.",
+		"The way round: the same lead on the same pin of the plug.",
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A pickup with its two leads swapped: it sparks late, kicks back or misfires."), say("A pickup for another kind of box: one that counts a long bump does not fire on a short one.")}
+	never: []text{
+		"A pickup with its two leads swapped: it sparks late, kicks back or misfires.",
+		"A pickup for another kind of box: one that counts a long bump does not fire on a short one.",
 	},
 }
 
 var gapThing = thing{
-	match: func(session.Setup) []string {
+	matchOn: func(session.Setup) []string {
 		return []string{say("A feeler gauge. The manual has the gap; common is %s.", gap(0.3e-3, 1e-3))}
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A tip that touches: turn the flywheel once around by hand before you start it.")}
-	},
+	never: []text{"A tip that touches: turn the flywheel once around by hand before you start it."},
 }
 
 var boxThing = thing{
-	match: func(s session.Setup) []string {
+	matchOn: func(s session.Setup) []string {
 		feed := say("Fed by the battery behind the key (DC)")
 		if s.Build.Exciter {
 			feed = say("Fed by the exciter (AC)")
@@ -183,7 +175,7 @@ var boxThing = thing{
 			say("Its own speed limit and advance, as the manual says."),
 		}
 	},
-	never: func(s session.Setup) []string {
+	neverOn: func(s session.Setup) []string {
 		out := []string{neverBatFed, say("A capacitor box with a coil for a switching box, or the other way round: weak spark, or a burnt box.")}
 		if s.Build.Exciter {
 			out = append(out, neverNoFeed)
@@ -193,16 +185,15 @@ var boxThing = thing{
 }
 
 var switchThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("A switch of the same sense: most such machines stop by closing to ground, some by opening.")}
-	},
-	never: func(session.Setup) []string {
-		return []string{say("A switch that opens in the place of one that closes: the engine cannot be stopped."), say("The kill wire with battery plus: it kills the ignition box.")}
+	match: []text{"A switch of the same sense: most such machines stop by closing to ground, some by opening."},
+	never: []text{
+		"A switch that opens in the place of one that closes: the engine cannot be stopped.",
+		"The kill wire with battery plus: it kills the ignition box.",
 	},
 }
 
 var coilThing = thing{
-	match: func(s session.Setup) []string {
+	matchOn: func(s session.Setup) []string {
 		primary := say("Small pin to ground some 2 to 5 Ω if the box only switches the battery; under 1 Ω if it is a capacitor box.")
 		if s.Build.Exciter {
 			primary = say("Small pin to ground well under 1.5 Ω, as capacitor boxes want: an exciter feeds yours.")
@@ -214,88 +205,70 @@ var coilThing = thing{
 			say("Holes, and a lead that reaches the plug without a stretch."),
 		}
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A coil of a switching box with a capacitor box: weak spark."), say("A coil of under 1 Ω where the battery is switched through it: coil or box burn.")}
+	never: []text{
+		"A coil of a switching box with a capacitor box: weak spark.",
+		"A coil of under 1 Ω where the battery is switched through it: coil or box burn.",
 	},
 }
 
 var capThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("Its ohms as printed, 5 kΩ on most."), say("For the spark plug's top: with a nut or the bare thread."), say("Its angle and rubber: water must stay out.")}
+	match: []text{
+		"Its ohms as printed, 5 kΩ on most.",
+		"For the spark plug's top: with a nut or the bare thread.",
+		"Its angle and rubber: water must stay out.",
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A cap or plug without any resistor with an electronic box: its noise upsets the box."), say("A spark lead with a wire core and a cap made for another kind: the screw does not bite.")}
+	never: []text{
+		"A cap or plug without any resistor with an electronic box: its noise upsets the box.",
+		"A spark lead with a wire core and a cap made for another kind: the screw does not bite.",
 	},
 }
 
 var sparkPlugThing = thing{
-	match: func(session.Setup) []string {
+	matchOn: func(session.Setup) []string {
 		return []string{say("Thread, reach and seat as the old one, by the manual."), say("Heat range as the manual says, and its gap: %s on most.", gap(0.6e-3, 0.8e-3)), say("With or without resistor as before.")}
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A plug with a longer reach: the piston meets it."), say("A hotter plug as a cure for soot: look for the rich mixture first.")}
-	},
+	never: []text{"A plug with a longer reach: the piston meets it.", "A hotter plug as a cure for soot: look for the rich mixture first."},
 }
 
 var fuseThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("The same kind and the same amperes as printed, and one to spare.")}
-	},
-	never: func(session.Setup) []string {
-		return []string{say("A larger fuse, foil or wire in its holder: the harness burns in its place.")}
-	},
+	match: []text{"The same kind and the same amperes as printed, and one to spare."},
+	never: []text{"A larger fuse, foil or wire in its holder: the harness burns in its place."},
 }
 
 var pinThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("Pins and plug of the same width, for the thickness of the leads: 1.5 mm² or more for charge leads."), say("A crimping tool, and grease against water.")}
+	match: []text{
+		"Pins and plug of the same width, for the thickness of the leads: 1.5 mm² or more for charge leads.",
+		"A crimping tool, and grease against water.",
 	},
-	never: func(session.Setup) []string {
-		return []string{say("Solder alone on a charge lead's pin: it runs out when the pin grows hot."), say("Old brown plastic with new pins: it has lost its grip.")}
-	},
+	never: []text{"Solder alone on a charge lead's pin: it runs out when the pin grows hot.", "Old brown plastic with new pins: it has lost its grip."},
 }
 
 var wireThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("Wire of the same thickness or one more: 2.5 mm² from regulator to battery on most."), say("Crimps or solder, and tube that shrinks over them.")}
+	match: []text{
+		"Wire of the same thickness or one more: 2.5 mm² from regulator to battery on most.",
+		"Crimps or solder, and tube that shrinks over them.",
 	},
-	never: func(session.Setup) []string {
-		return []string{say("A new wire around the fuse: it must pass through it.")}
-	},
+	never: []text{"A new wire around the fuse: it must pass through it."},
 }
 
 var contactThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("A wire brush or emery, a tooth washer, grease."), say("A new eyelet or strap of the same thickness, if the old one is green or stiff.")}
-	},
-	never: func(session.Setup) []string {
-		return []string{say("Paint, or a stainless washer alone, between a ground and its metal.")}
-	},
+	match: []text{"A wire brush or emery, a tooth washer, grease.", "A new eyelet or strap of the same thickness, if the old one is green or stiff."},
+	never: []text{"Paint, or a stainless washer alone, between a ground and its metal."},
 }
 
 var insulationThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("Heat-proof tape or sleeve: near the engine it must stand 150 °C."), say("A clip or tie, so that it does not chafe again.")}
-	},
-	never: func(session.Setup) []string {
-		return []string{say("Household tape on anything inside the engine cover: it melts and creeps.")}
-	},
+	match: []text{"Heat-proof tape or sleeve: near the engine it must stand 150 °C.", "A clip or tie, so that it does not chafe again."},
+	never: []text{"Household tape on anything inside the engine cover: it melts and creeps."},
 }
 
 var solderThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("Solder for 200 °C and more, flux for enamelled wire, an iron of 60 W or more."), say("Heat-proof sleeve and lacing cord.")}
-	},
-	never: func(session.Setup) []string {
+	match: []text{"Solder for 200 °C and more, flux for enamelled wire, an iron of 60 W or more.", "Heat-proof sleeve and lacing cord."},
+	neverOn: func(session.Setup) []string {
 		return []string{say("Soft plumbing solder with acid flux in a winding: it eats the wire."), neverUnread}
 	},
 }
 
 var nothingThing = thing{
-	match: func(session.Setup) []string {
-		return []string{say("Nothing yet: find the circuit first, then mend or replace what is in it.")}
-	},
-	never: func(session.Setup) []string {
-		return []string{say("A meter in the 10 A socket with the starter: it is gone at once.")}
-	},
+	match: []text{"Nothing yet: find the circuit first, then mend or replace what is in it."},
+	never: []text{"A meter in the 10 A socket with the starter: it is gone at once."},
 }

@@ -93,7 +93,7 @@ func textsOutsideOfCalls(t *testing.T, dir string, looksSo *regexp.Regexp) map[s
 					said[x.Args[at]] = true
 				}
 			case *ast.CompositeLit:
-				for _, text := range textsOfTable(x) {
+				for _, text := range textsOfData(x) {
 					said[text] = true
 				}
 			case *ast.ImportSpec, *ast.Field:
@@ -145,13 +145,22 @@ func isTable(lit *ast.CompositeLit) bool {
 	return ok && id.Name == "table"
 }
 
-// textsOfTable are the texts beside the keys of a table, which its readers say.
-func textsOfTable(lit *ast.CompositeLit) (out []ast.Node) {
-	if !isTable(lit) {
+// textsOfData are the texts of a list, or beside the keys of a table, which their readers
+// say.
+func textsOfData(lit *ast.CompositeLit) (out []ast.Node) {
+	list, isList := lit.Type.(*ast.ArrayType)
+	if isList {
+		id, ok := list.Elt.(*ast.Ident)
+		isList = ok && id.Name == "text"
+	}
+	if !isList && !isTable(lit) {
 		return nil
 	}
-	for _, row := range lit.Elts {
-		ast.Inspect(row.(*ast.CompositeLit).Elts[1], func(n ast.Node) bool {
+	for _, value := range lit.Elts {
+		if !isList {
+			value = value.(*ast.CompositeLit).Elts[1]
+		}
+		ast.Inspect(value, func(n ast.Node) bool {
 			if text, ok := n.(*ast.BasicLit); ok {
 				out = append(out, text)
 			}
