@@ -139,6 +139,30 @@ func update(b *browser) string {
 		return worker.state })()`)
 }
 
+// WebKit stands still for half a minute where a worker that is there is installed again
+// without a server.
+func TestTheWorkerIsInstalledOnce(t *testing.T) {
+	h := startSite(t, "/", siteFiles(t, "/", "one"))
+	b := newBrowserIn(t, t.TempDir())
+	call(b, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `{
+		const register = navigator.serviceWorker.register.bind(navigator.serviceWorker);
+		window.installs = 0;
+		navigator.serviceWorker.register = (...args) => (window.installs++, register(...args));
+		const asked = navigator.serviceWorker.getRegistration.bind(navigator.serviceWorker);
+		navigator.serviceWorker.getRegistration = async (...args) => { const found = await asked(...args); window.looked = true; return found; };
+	}`})
+	b.open(h.url(""))
+	b.waitFor(kept)
+	if n := evaluate[int](b, `window.installs`); n != 1 {
+		t.Errorf("installed %d times at the first visit", n)
+	}
+	b.reload()
+	b.waitFor(`window.looked`)
+	if n := evaluate[int](b, `new Promise(done => setTimeout(() => done(window.installs), 200))`); n != 0 {
+		t.Errorf("installed %d times where it is there", n)
+	}
+}
+
 func TestInstallable(t *testing.T) {
 	for _, prefix := range []string{"/", "/sub/"} {
 		h := startSite(t, prefix, siteFiles(t, prefix, "one"))

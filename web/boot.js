@@ -167,16 +167,22 @@
     if (!("serviceWorker" in navigator) || installing) return;
     installing = true;
     try {
-      const registration = await navigator.serviceWorker.register(prefix + "worker.js", {
+      const registration = (await installed()) ?? (await navigator.serviceWorker.register(prefix + "worker.js", {
         scope: prefix,
         updateViaCache: "none",
-      });
+      }));
       document.addEventListener("visibilitychange", () => {
         if (document.visibilityState === "visible") registration.update().catch(() => {});
       });
     } catch (error) {
       console.warn("not available offline:", String(error));
     }
+  }
+
+  // Another Coilbook on the same host may be installed above this one's path.
+  async function installed() {
+    const registration = await navigator.serviceWorker.getRegistration(prefix);
+    return registration?.scope === new URL(prefix, location.href).href ? registration : undefined;
   }
 
   start();
