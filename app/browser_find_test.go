@@ -89,9 +89,11 @@ func TestFindTheFaultWithoutServer(t *testing.T) {
 	b.waitText("said-fuse", "Yes")
 	b.waitText("leading", "Most likely: the main fuse is blown")
 	b.waitSaved()
+	whole := `!!document.querySelector("#suspects details:not(.suspect-why)")` // what comes in a turn of its own
+	b.waitFor(whole)
 	before := b.text("suspects")
 	b.reload()
-	b.waitFor(`!!document.getElementById("suspects")`)
+	b.waitFor(whole)
 	if got := b.text("suspects"); got != before {
 		t.Errorf("after a reload the suspects are %q, were %q", got, before)
 	}
@@ -301,7 +303,7 @@ func TestWhatIsNotToldApartIsListed(t *testing.T) {
 	}
 	b.refuseTheRest()
 	b.tells("finding", "The star point touches the core") // all three alike: the likelier of the two
-	b.tells("unsure", "It may also be", "a charge winding touches the core")
+	b.tells("unsure", "It may also be", "A charge winding touches the core")
 	b.tells("unknown", "What stays unknown")
 	b.do(chromedp.Evaluate[chromedp.Void](`{ for (const d of document.querySelectorAll("#leave, #rests")) d.open = true }`))
 	b.size(360, 2300)
