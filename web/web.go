@@ -28,9 +28,9 @@ import (
 //go:embed shell.html start.html start.js boot.js loader.js theme.js language.js install.js worker.js manifest.webmanifest *.css icons/*.png icons/*.svg
 var source embed.FS
 
-// manifest is how the names of manifests end: one for each language besides the source's,
+// webmanifest is how the names of manifests end: one for each language besides the source's,
 // which language.js asks for.
-const manifest = ".webmanifest"
+const webmanifest = ".webmanifest"
 
 // manifestWords are what the manifest says, and the same in other languages.
 var manifestWords = map[string][]string{"es": {
@@ -81,7 +81,7 @@ func Site(p Parts) (map[string][]byte, error) {
 		files[name] = []byte(text)
 	}
 	for language, words := range manifestWords {
-		files[language+manifest] = []byte(strings.NewReplacer(words...).Replace(string(files["manifest"+manifest])))
+		files[language+webmanifest] = []byte(strings.NewReplacer(words...).Replace(string(files["manifest"+webmanifest])))
 	}
 	fill := strings.NewReplacer(
 		"{{prefix}}", p.Prefix,
@@ -91,7 +91,7 @@ func Site(p Parts) (map[string][]byte, error) {
 		"{{files}}", list(p.Prefix, files),
 	)
 	for name, text := range files {
-		if name == "shell.html" || name == "worker.js" || strings.HasSuffix(name, manifest) {
+		if name == "shell.html" || name == "worker.js" || strings.HasSuffix(name, webmanifest) {
 			files[name] = []byte(fill.Replace(string(text)))
 		}
 	}
