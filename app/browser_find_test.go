@@ -288,6 +288,8 @@ func TestReadingsThatFitNothing(t *testing.T) {
 	b.shot("find-odd")
 	b.refuseTheRest()
 	b.tells("finding", "Something that is not on the list", "Take the oddest readings again")
+	b.tells("leading", "Most likely: something that is not on the list")
+	b.tells("off-the-list", "Something that is not on the list")
 	b.tells("home", "the cause is not known")
 }
 

@@ -152,6 +152,8 @@ func TestThreeToFiveSuspects(t *testing.T) {
 	assert.Len(t, leading(all, 1), 5)
 	assert.Len(t, leading(all, 0), 3, "nothing is read yet: the next check matters more")
 	assert.Len(t, leading(all[:2], 1), 2)
+	all[3].Probability = 0.09
+	assert.Len(t, leading(all, 1), 3, "from the fourth on they must be possible")
 }
 
 func TestATalkIsWorkedOutBeforeItIsShown(t *testing.T) {

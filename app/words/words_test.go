@@ -291,3 +291,12 @@ func TestLimitsAreWrittenInTheirUnit(t *testing.T) {
 		assert.Equal(t, want, words.Limit(l))
 	}
 }
+
+// What was read for the suspects alone is no test of the generator, and not nothing.
+func TestTheHeadlineOfASessionForTheSuspects(t *testing.T) {
+	assert.Equal(t, "Nothing measured yet", words.Headline(assess.Report{}, 0))
+	assert.Equal(t, "Generator not tested, 1 reading for the suspects", words.Headline(assess.Report{}, 1))
+	assert.Equal(t, "Generator not tested, 7 readings for the suspects", words.Headline(assess.Report{}, 7))
+	good := assess.Report{Parts: []assess.PartResult{{Part: check.Pickup, Outcome: spec.InSpec, Tested: 1, Of: 1}}}
+	assert.Equal(t, "All that was measured is in spec", words.Headline(good, 7))
+}
